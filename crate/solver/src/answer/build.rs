@@ -1,0 +1,539 @@
+//! From a study to its answer: every draw solved, measured against its limit and put into words.
+
+use super::budget::{self, Budget, Labels, Place, branch_items};
+use super::doubt::{self, Doubt};
+use super::gap::{self, Side};
+use super::verdict::{self, Facts};
+use super::{
+    Answer, BranchAnswer, Certificate, CylinderAnswer, Draw, DrawAnswer, Gap, GapQuantity,
+    LossAnswer, NodeAnswer, Outcome, Path, PortAnswer, Refusal, RefusalKind, Solved, State, hints,
+};
+use crate::catalogue::catalogue;
+use crate::draw::{self, Drawn, Refused};
+use crate::error::StudyError;
+use crate::gas;
+use crate::model::{Model, Purpose};
+use crate::study::{NodeKind, Study};
+use crate::{gate, graph};
+
+/// Solves a study in every draw it is complete for.
+///
+/// # Errors
+/// Everything that is wrong with the study, as `read` would tell it.
+pub fn solve(study: &Study) -> Result<Answer, Vec<StudyError>> {
+    let errors = gate::check(study);
+    if !errors.is_empty() {
+        return Err(errors);
+    }
+    let cylinders: Vec<String> = study
+        .engine
+        .cylinders
+        .iter()
+        .map(|cylinder| cylinder.id.clone())
+        .collect();
+    let bench_model = Model::new(&study.network, &cylinders, Purpose::Bench);
+    let running_model = Model::new(&study.network, &cylinders, Purpose::Running);
+    let bench = &study.settings.bench;
+    let count = cylinders.len();
+    let mut draws = Vec::new();
+    let mut running_needs = Vec::new();
+    let mut answer = |draw: Draw, limit: f64, model: &Model, drawn: Result<Drawn<'_>, Refused>| {
+        let outcome = match drawn {
+            Ok(drawn) => Telling {
+                study,
+                draw,
+                limit,
+                drawn: &drawn,
+            }
+            .outcome(),
+            Err(refused) => Outcome::Refused(refusal(draw, model, &refused, study)),
+        };
+        draws.push(DrawAnswer {
+            draw,
+            limit,
+            outcome,
+        });
+    };
+    match draw::operating(study) {
+        Ok(operating) => {
+            let limit = study.settings.running.limit;
+            let running = draw::running(&running_model, &operating, false);
+            answer(Draw::Running, limit, &running_model, running);
+            let mean = draw::running(&running_model, &operating, true);
+            answer(Draw::CycleMean, limit, &running_model, mean);
+        }
+        Err(needs) => running_needs = needs.into_iter().map(|need| need.0).collect(),
+    }
+    let single = draw::one_at_a_time(&bench_model, count, bench);
+    answer(Draw::BenchOneAtATime, bench.limit, &bench_model, single);
+    let all = draw::all_open(&bench_model, count, bench);
+    answer(Draw::BenchAllOpen, bench.limit, &bench_model, all);
+    let first = &draws[0];
+    let sentence = match &first.outcome {
+        Outcome::Solved(solved) => solved.sentence.clone(),
+        Outcome::Refused(refusal) => refusal.sentence.clone(),
+    };
+    Ok(Answer {
+        sentence,
+        headline: first.draw,
+        draws,
+        running_needs,
+        warnings: hints::of_study(study, &bench_model),
+    })
+}
+
+fn refusal(draw: Draw, model: &Model, refused: &Refused, study: &Study) -> Refusal {
+    match *refused {
+        Refused::Section { branch, node, part } => {
+            let element = branch
+                .map(|branch| model.branches[branch].id.as_str())
+                .or_else(|| node.map(|node| model.nodes[node].id.as_str()))
+                .unwrap_or("the manifold");
+            let speed = study.engine.speed.map(|speed| speed * part);
+            verdict::refusal(RefusalKind::SectionTooSmall, draw, element, speed)
+        }
+        Refused::Failed(failure) => {
+            let element = model
+                .branches
+                .get(failure.branch)
+                .map_or("the manifold", |branch| branch.id.as_str());
+            verdict::refusal(RefusalKind::NotConverged, draw, element, None)
+        }
+    }
+}
+
+struct Telling<'a> {
+    study: &'a Study,
+    draw: Draw,
+    limit: f64,
+    drawn: &'a Drawn<'a>,
+}
+
+impl Telling<'_> {
+    fn outcome(&self) -> Outcome {
+        let drawn = self.drawn;
+        let model = drawn.model;
+        let labels = labels(self.study, model);
+        let budgets: Vec<Budget> = (0..model.ports.len())
+            .map(|port| budget::budget(drawn, port))
+            .collect();
+        let certificate = self.certificate(&budgets);
+        // No answer without a certificate: a state that the check does not confirm is a refusal.
+        if !(certificate.imbalance <= 1e-10
+            && certificate.closure <= 1e-9
+            && certificate.energy <= 1e-9)
+        {
+            let worst = self.worst_branch();
+            return Outcome::Refused(verdict::refusal(
+                RefusalKind::NotConverged,
+                self.draw,
+                &worst,
+                None,
+            ));
+        }
+        let total: f64 = drawn.cylinder_flow.iter().sum();
+        let mean = total / drawn.cylinder_flow.len() as f64;
+        let cylinders = self.cylinders(mean, total);
+        let flows = || drawn.cylinder_flow.iter().copied();
+        let spread = (flows().fold(f64::NEG_INFINITY, f64::max)
+            - flows().fold(f64::INFINITY, f64::min))
+            / mean;
+        let variance = flows().map(|flow| (flow / mean - 1.0).powi(2)).sum::<f64>()
+            / drawn.cylinder_flow.len() as f64;
+        let gap = self.gap(&cylinders, &budgets, &labels);
+        let choked = self.choked_on_the_way(&cylinders, &budgets);
+        let (verdict, sentence) = verdict::verdict(&Facts {
+            draw: self.draw,
+            limit: self.limit,
+            spread,
+            cylinders: &cylinders,
+            gap: gap.as_ref(),
+            choked: choked.as_deref(),
+        });
+        let second = drawn.second.as_ref().map(|flows| {
+            let total: f64 = flows.iter().sum();
+            flows.iter().map(|flow| flow / total).collect::<Vec<f64>>()
+        });
+        let branches = self.branches(&labels);
+        let warnings = hints::of_draw(self.study, self.draw, drawn, &branches, second.is_some());
+        Outcome::Solved(Box::new(Solved {
+            sentence,
+            verdict,
+            total,
+            spread,
+            coefficient_of_variation: variance.sqrt(),
+            gap,
+            paths: self.paths(&budgets, &labels),
+            branches,
+            nodes: self.nodes(),
+            certificate,
+            second_solution: second,
+            warnings,
+            cylinders,
+        }))
+    }
+
+    fn certificate(&self, budgets: &[Budget]) -> Certificate {
+        let drawn = self.drawn;
+        let model = drawn.model;
+        let mut certificate = Certificate {
+            imbalance: 0.0,
+            closure: 0.0,
+            energy: 0.0,
+            iterations: drawn.iterations,
+            networks: drawn.snapshots.len() as u32,
+        };
+        let gauge = |snapshot: &draw::Snapshot, node: usize| snapshot.state.gauge[node];
+        // The largest fall from a source to a port that draws, over the draw's networks.
+        let mut fall: f64 = 1.0;
+        for (port, snapshots) in model.ports.iter().zip(&drawn.port_snapshots) {
+            for (position, _) in snapshots {
+                let snapshot = &drawn.snapshots[*position];
+                for source in &model.sources {
+                    fall = fall.max(gauge(snapshot, *source) - gauge(snapshot, port.node));
+                }
+            }
+        }
+        for snapshot in &drawn.snapshots {
+            let total = snapshot.residuals.total.max(1e-9);
+            certificate.imbalance = certificate
+                .imbalance
+                .max(snapshot.residuals.imbalance / total);
+            certificate.closure = certificate.closure.max(snapshot.residuals.closure / fall);
+            let temperature = snapshot
+                .state
+                .temperature
+                .iter()
+                .copied()
+                .fold(0.0, f64::max);
+            certificate.energy = certificate
+                .energy
+                .max(snapshot.residuals.energy / (total * temperature));
+        }
+        for budget in budgets {
+            certificate.closure = certificate.closure.max(budget.closure / fall);
+        }
+        certificate
+    }
+
+    fn worst_branch(&self) -> String {
+        let worst = self
+            .drawn
+            .snapshots
+            .iter()
+            .flat_map(|snapshot| snapshot.branches.iter().enumerate());
+        worst
+            .max_by(|a, b| a.1.residual.abs().total_cmp(&b.1.residual.abs()))
+            .map_or_else(
+                || "the manifold".to_owned(),
+                |(branch, _)| self.drawn.model.branches[branch].id.clone(),
+            )
+    }
+
+    fn cylinders(&self, mean: f64, total: f64) -> Vec<CylinderAnswer> {
+        let drawn = self.drawn;
+        let doubts = doubt::doubts(&drawn.gradients, &drawn.cylinder_flow);
+        let engine = &self.study.engine.cylinders;
+        engine
+            .iter()
+            .zip(doubts)
+            .enumerate()
+            .map(|(cylinder, (given, doubt))| {
+                let flow = drawn.cylinder_flow[cylinder];
+                let deviation = flow / mean - 1.0;
+                let ports: Vec<usize> = (0..drawn.model.ports.len())
+                    .filter(|port| drawn.model.ports[*port].cylinder == cylinder)
+                    .collect();
+                let (pressure, temperature) = self.port_state(&ports);
+                let Doubt { half_width, causes } = doubt;
+                CylinderAnswer {
+                    cylinder: given.id.clone(),
+                    share: flow / total,
+                    deviation,
+                    doubt: half_width,
+                    state: state(deviation, half_width, self.limit),
+                    flow,
+                    pressure,
+                    temperature,
+                    ports: ports
+                        .iter()
+                        .map(|port| PortAnswer {
+                            port: drawn.model.nodes[drawn.model.ports[*port].node].id.clone(),
+                            share: drawn.port_flow[*port] / total,
+                            flow: drawn.port_flow[*port],
+                        })
+                        .collect(),
+                    doubt_causes: causes,
+                }
+            })
+            .collect()
+    }
+
+    /// Mean stagnation pressure and temperature at some ports while they draw.
+    fn port_state(&self, ports: &[usize]) -> (f64, f64) {
+        let mut sums = (0.0, 0.0, 0.0);
+        for port in ports {
+            let node = self.drawn.model.ports[*port].node;
+            for (position, weight) in &self.drawn.port_snapshots[*port] {
+                let state = &self.drawn.snapshots[*position].state;
+                sums = (
+                    sums.0 + weight * state.pressure(node),
+                    sums.1 + weight * state.temperature[node],
+                    sums.2 + weight,
+                );
+            }
+        }
+        (sums.0 / sums.2, sums.1 / sums.2)
+    }
+
+    fn gap(
+        &self,
+        cylinders: &[CylinderAnswer],
+        budgets: &[Budget],
+        labels: &Labels<'_>,
+    ) -> Option<Gap> {
+        let worst = verdict::worst(cylinders)
+            .first()
+            .map(|cylinder| cylinder.cylinder.clone())?;
+        let worst = cylinders
+            .iter()
+            .position(|cylinder| cylinder.cylinder == worst)?;
+        let sign = if cylinders[worst].deviation > 0.0 {
+            -1.0
+        } else {
+            1.0
+        };
+        let best = (0..cylinders.len())
+            .filter(|other| *other != worst)
+            .max_by(|a, b| {
+                (sign * cylinders[*a].deviation).total_cmp(&(sign * cylinders[*b].deviation))
+            })?;
+        // A cylinder with several ports is explained by the port that brings most of its air.
+        let main_port = |cylinder: usize| {
+            let ports = (0..budgets.len())
+                .filter(|port| self.drawn.model.ports[*port].cylinder == cylinder);
+            ports.max_by(|a, b| {
+                self.drawn.port_flow[*a]
+                    .total_cmp(&self.drawn.port_flow[*b])
+                    .then(b.cmp(a))
+            })
+        };
+        let side = |cylinder: usize| -> Option<Side<'_>> {
+            let port = main_port(cylinder)?;
+            Some(Side {
+                budget: &budgets[port],
+                flow: self.drawn.port_flow[port],
+                share: cylinders[cylinder].share,
+            })
+        };
+        let (worst_side, best_side) = (side(worst)?, side(best)?);
+        let explained = match self.draw {
+            Draw::Running | Draw::CycleMean => gap::in_pressure(&worst_side, &best_side, labels),
+            Draw::BenchAllOpen | Draw::BenchOneAtATime => {
+                gap::in_share(&worst_side, &best_side, labels)
+            }
+        };
+        debug_assert!(explained.quantity == GapQuantity::Share || explained.total.is_finite());
+        Some(Gap {
+            worst: cylinders[worst].cylinder.clone(),
+            best: cylinders[best].cylinder.clone(),
+            quantity: explained.quantity,
+            total: explained.total,
+            parts: explained.parts,
+        })
+    }
+
+    fn choked_on_the_way(
+        &self,
+        cylinders: &[CylinderAnswer],
+        budgets: &[Budget],
+    ) -> Option<String> {
+        let worst = verdict::worst(cylinders)
+            .first()
+            .map(|cylinder| cylinder.cylinder.clone())?;
+        let worst = cylinders
+            .iter()
+            .position(|cylinder| cylinder.cylinder == worst)?;
+        let ports =
+            (0..budgets.len()).filter(|port| self.drawn.model.ports[*port].cylinder == worst);
+        ports
+            .flat_map(|port| &budgets[port].items)
+            .find_map(|(place, _)| match place {
+                Place::Shock(branch) => Some(self.drawn.model.branches[*branch].id.clone()),
+                _ => None,
+            })
+    }
+
+    fn paths(&self, budgets: &[Budget], labels: &Labels<'_>) -> Vec<Path> {
+        let model = self.drawn.model;
+        let bridges = graph::bridges(
+            model.nodes.len(),
+            model.branches.iter().map(|branch| (branch.from, branch.to)),
+        );
+        budgets
+            .iter()
+            .enumerate()
+            .map(|(port, budget)| {
+                let cylinder = &self.study.engine.cylinders[model.ports[port].cylinder].id;
+                labels.path(budget, port, cylinder, &bridges)
+            })
+            .collect()
+    }
+
+    fn branches(&self, labels: &Labels<'_>) -> Vec<BranchAnswer> {
+        let model = self.drawn.model;
+        let weights: f64 = self
+            .drawn
+            .snapshots
+            .iter()
+            .map(|snapshot| snapshot.weight)
+            .sum();
+        (0..model.study_branches)
+            .map(|branch| {
+                let ends = &model.branches[branch];
+                let smallest = ends.forward.smallest_area();
+                let mut answer = BranchAnswer {
+                    branch: ends.id.clone(),
+                    flow: 0.0,
+                    peak_flow: 0.0,
+                    velocity: 0.0,
+                    mach: 0.0,
+                    reynolds: 0.0,
+                    choked: false,
+                    losses: Vec::new(),
+                };
+                let mut losses: Vec<(Place, LossAnswer)> = Vec::new();
+                for snapshot in &self.drawn.snapshots {
+                    let flow = snapshot.state.flow[branch];
+                    let weight = snapshot.weight / weights;
+                    answer.flow += weight * flow;
+                    answer.peak_flow = answer.peak_flow.max(flow.abs());
+                    let own = &snapshot.branches[branch];
+                    answer.mach = answer.mach.max(own.fall.mach);
+                    answer.choked |= own.choked;
+                    let up = if own.forward { ends.from } else { ends.to };
+                    let temperature = snapshot.state.temperature[up];
+                    let pressure = snapshot.state.pressure(up);
+                    let mach = gas::mach(gas::needed_flow_function(
+                        flow.abs(),
+                        pressure,
+                        temperature,
+                        smallest,
+                    ))
+                    .unwrap_or(1.0);
+                    let static_temperature = temperature / (1.0 + 0.2 * mach * mach);
+                    let sound = (gas::GAMMA * gas::GAS_CONSTANT * static_temperature).sqrt();
+                    answer.velocity = answer.velocity.max(mach * sound);
+                    let diameter = (4.0 * smallest / std::f64::consts::PI).sqrt();
+                    let reynolds =
+                        flow.abs() * diameter / (smallest * gas::viscosity(temperature).value);
+                    answer.reynolds = answer.reynolds.max(reynolds);
+                    for (place, part) in branch_items(model, snapshot, branch) {
+                        match losses.iter_mut().find(|(other, _)| *other == place) {
+                            Some((_, loss)) => {
+                                loss.fall += weight * part.fall;
+                                loss.mach = loss.mach.max(part.mach);
+                            }
+                            None => {
+                                let (_, _, label) = labels.item(place);
+                                losses.push((
+                                    place,
+                                    LossAnswer {
+                                        label,
+                                        fall: weight * part.fall,
+                                        mach: part.mach,
+                                    },
+                                ));
+                            }
+                        }
+                    }
+                }
+                losses.sort_by_key(|(place, _)| match place {
+                    Place::Loss(_, position) => *position,
+                    _ => u32::MAX,
+                });
+                answer.losses = losses.into_iter().map(|(_, loss)| loss).collect();
+                answer
+            })
+            .collect()
+    }
+
+    fn nodes(&self) -> Vec<NodeAnswer> {
+        let model = self.drawn.model;
+        let weights: f64 = self
+            .drawn
+            .snapshots
+            .iter()
+            .map(|snapshot| snapshot.weight)
+            .sum();
+        (0..model.study_nodes)
+            .map(|node| {
+                let mean = |read: &dyn Fn(&draw::Snapshot) -> f64| {
+                    self.drawn
+                        .snapshots
+                        .iter()
+                        .map(|snapshot| snapshot.weight * read(snapshot))
+                        .sum::<f64>()
+                        / weights
+                };
+                NodeAnswer {
+                    node: model.nodes[node].id.clone(),
+                    pressure: mean(&|snapshot| snapshot.state.pressure(node)),
+                    temperature: mean(&|snapshot| snapshot.state.temperature[node]),
+                }
+            })
+            .collect()
+    }
+}
+
+/// A deviation against half the limit, and against its own doubt.
+fn state(deviation: f64, doubt: f64, limit: f64) -> State {
+    if deviation.abs() <= 0.5 * limit {
+        State::Even
+    } else if deviation.abs() <= doubt {
+        State::TooCloseToTell
+    } else if deviation < 0.0 {
+        State::Starved
+    } else {
+        State::Overfed
+    }
+}
+
+fn labels<'s>(study: &'s Study, model: &'s Model) -> Labels<'s> {
+    let catalogue = catalogue();
+    let loss_label = |kind: &str| {
+        catalogue
+            .losses
+            .iter()
+            .find(|info| info.kind == kind)
+            .map_or("loss", |info| info.label)
+    };
+    let node_label = |kind: &NodeKind| match kind {
+        NodeKind::Source { .. } => "source",
+        NodeKind::Plenum {} => "jet in plenum",
+        NodeKind::Header { .. } => "header",
+        NodeKind::Tee { .. } => "tee",
+        NodeKind::Wye { .. } => "wye",
+        NodeKind::Joint {} => "joint",
+        NodeKind::Port { .. } => "port",
+    };
+    let branches = study.network.branches.iter();
+    Labels {
+        losses: branches
+            .map(|branch| {
+                branch
+                    .losses
+                    .iter()
+                    .map(|loss| loss_label(loss.kind()))
+                    .collect()
+            })
+            .collect(),
+        nodes: study
+            .network
+            .nodes
+            .iter()
+            .map(|node| node_label(&node.kind))
+            .collect(),
+        model,
+    }
+}

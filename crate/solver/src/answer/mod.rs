@@ -1,0 +1,12 @@
+//! What comes back from `solve`: plain data in SI units, every number with its unit in its doc.
+
+mod budget;
+mod build;
+mod doubt;
+mod gap;
+mod hints;
+mod types;
+mod verdict;
+
+pub use build::solve;
+pub use types::*;

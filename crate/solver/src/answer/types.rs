@@ -1,0 +1,338 @@
+//! The answer's types.
+
+use serde::{Deserialize, Serialize};
+
+/// Derives what every answer type needs; the TypeScript types only when generating.
+macro_rules! answer {
+    ($($item:item)*) => {$(
+        #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+        #[cfg_attr(feature = "generate", derive(ts_rs::TS))]
+        #[serde(rename_all = "camelCase")]
+        $item
+    )*};
+}
+
+answer! {
+/// Everything the program says of one study.
+pub struct Answer {
+    /// The verdict sentence of the headline draw.
+    pub sentence: String,
+    /// The draw the headline speaks of: `running` when the engine is complete, else `benchOneAtATime`.
+    pub headline: Draw,
+    /// One answer per draw, headline first.
+    pub draws: Vec<DrawAnswer>,
+    /// What is missing before the `running` draw can be solved; empty when it stands in `draws`.
+    pub running_needs: Vec<String>,
+    /// Hints on the network that hold for every draw: section jumps, short ducts, missing entry losses.
+    pub warnings: Vec<Warning>,
+}
+
+/// What pulls.
+#[derive(Copy, Eq)]
+pub enum Draw {
+    /// Flow bench, every port by itself with the others shut.
+    BenchOneAtATime,
+    /// Flow bench, all ports open at once.
+    BenchAllOpen,
+    /// Each cylinder over its own intake event.
+    Running,
+    /// Every port at its mean flow over the cycle, for comparison with `Running`.
+    CycleMean,
+}
+
+/// The answer of one draw.
+pub struct DrawAnswer {
+    /// Which draw.
+    pub draw: Draw,
+    /// Largest acceptable spread in this draw [-].
+    pub limit: f64,
+    /// Solved, or refused with a reason.
+    pub outcome: Outcome,
+}
+
+/// How a solved or refused cylinder compares with the mean.
+#[derive(Copy, Eq)]
+pub enum State {
+    /// Below the mean by more than half the limit, and by more than its doubt.
+    Starved,
+    /// Above the mean by more than half the limit, and by more than its doubt.
+    Overfed,
+    /// Within half the limit of the mean.
+    Even,
+    /// Outside half the limit but within its own doubt.
+    TooCloseToTell,
+}
+
+/// One cylinder's part of the air.
+pub struct CylinderAnswer {
+    /// Cylinder id.
+    pub cylinder: String,
+    /// Its part of the total [-].
+    pub share: f64,
+    /// Share over the mean share, minus one [-].
+    pub deviation: f64,
+    /// Half-width of the band in which `deviation` is expected 19 times in 20, from the laws' scatter [-].
+    pub doubt: f64,
+    /// The verdict on it.
+    pub state: State,
+    /// Air drawn by this cylinder, mean over the cycle [kg/s].
+    pub flow: f64,
+    /// Mean stagnation pressure at its ports while it draws [Pa].
+    pub pressure: f64,
+    /// Mean stagnation temperature at its ports while it draws [K].
+    pub temperature: f64,
+    /// Its ports.
+    pub ports: Vec<PortAnswer>,
+    /// The laws that contribute most to `doubt`, largest first.
+    pub doubt_causes: Vec<DoubtCause>,
+}
+
+/// One port's part of its cylinder's air.
+pub struct PortAnswer {
+    /// Node id of the port.
+    pub port: String,
+    /// Its part of the total over all cylinders [-].
+    pub share: f64,
+    /// Air through it, mean over the cycle [kg/s].
+    pub flow: f64,
+}
+
+/// One cause of doubt.
+pub struct DoubtCause {
+    /// Catalogue kind of the law.
+    pub law: String,
+    /// Half-width that this law alone would cause [-].
+    pub amount: f64,
+}
+
+/// One thing that costs pressure on a path.
+pub struct BudgetItem {
+    /// Id of the branch or node.
+    pub element: String,
+    /// Position in the branch's list of losses, from 0; absent for what the ends of the branch cost.
+    pub loss: Option<u32>,
+    /// What it is, in words.
+    pub label: String,
+    /// Stagnation pressure lost, negative when regained [Pa].
+    pub fall: f64,
+}
+
+/// The way from the source to one port, by the leg that brings most air at each node.
+pub struct Path {
+    /// Node id of the port.
+    pub port: String,
+    /// Cylinder id.
+    pub cylinder: String,
+    /// Losses in order from source to port; they add up to `fall`.
+    pub items: Vec<BudgetItem>,
+    /// Source stagnation pressure minus the pressure at the path's end [Pa].
+    pub fall: f64,
+    /// Whether other ways lead to the port too.
+    pub other_ways: bool,
+}
+
+/// Why the worst cylinder differs from the best one.
+pub struct Gap {
+    /// Cylinder farthest from the mean.
+    pub worst: String,
+    /// Cylinder that gets most, or least when the worst is overfed.
+    pub best: String,
+    /// What the parts are parts of.
+    pub quantity: GapQuantity,
+    /// Worst minus best: share [-] on the bench, port pressure [Pa] while running.
+    pub total: f64,
+    /// Parts, largest first; they add up to `total`.
+    pub parts: Vec<GapPart>,
+}
+
+/// What a gap is measured in.
+#[derive(Copy, Eq)]
+pub enum GapQuantity {
+    /// Share of the total [-].
+    Share,
+    /// Stagnation pressure at the port [Pa].
+    PortPressure,
+}
+
+/// One loss's part of a gap.
+pub struct GapPart {
+    /// Id of the branch or node.
+    pub element: String,
+    /// Position in the branch's list of losses, from 0; absent for what the ends of the branch cost.
+    pub loss: Option<u32>,
+    /// What it is, in words.
+    pub label: String,
+    /// Its part, in the gap's unit.
+    pub amount: f64,
+}
+
+/// One loss in a branch as solved.
+pub struct LossAnswer {
+    /// What it is, in words.
+    pub label: String,
+    /// Stagnation pressure lost in the direction of flow, mean over the draw's networks [Pa].
+    pub fall: f64,
+    /// Largest Mach number where the loss is taken [-].
+    pub mach: f64,
+}
+
+/// One branch as solved.
+pub struct BranchAnswer {
+    /// Branch id.
+    pub branch: String,
+    /// Mass flow from `from` to `to`, mean over the draw's networks [kg/s].
+    pub flow: f64,
+    /// Largest magnitude of the mass flow over the draw's networks [kg/s].
+    pub peak_flow: f64,
+    /// Largest velocity in its smallest section [m/s].
+    pub velocity: f64,
+    /// Largest Mach number in the branch [-].
+    pub mach: f64,
+    /// Largest Reynolds number in its smallest section [-].
+    pub reynolds: f64,
+    /// Whether a section reaches Mach 1.
+    pub choked: bool,
+    /// Losses in the branch's own order, then what its ends cost.
+    pub losses: Vec<LossAnswer>,
+}
+
+/// One node as solved.
+pub struct NodeAnswer {
+    /// Node id.
+    pub node: String,
+    /// Stagnation pressure, mean over the draw's networks [Pa].
+    pub pressure: f64,
+    /// Stagnation temperature, mean over the draw's networks [K].
+    pub temperature: f64,
+}
+
+/// How well the equations are met, with the laws as published.
+#[derive(Copy)]
+pub struct Certificate {
+    /// Largest mass imbalance of a node over the total flow [-].
+    pub imbalance: f64,
+    /// Largest |fall - sum of losses| over branches and budget paths, over the largest source-to-port fall [-].
+    pub closure: f64,
+    /// Largest energy imbalance of a node over the total flow of enthalpy [-].
+    pub energy: f64,
+    /// Newton steps over all networks of the draw.
+    pub iterations: u32,
+    /// Networks solved for the draw.
+    pub networks: u32,
+}
+
+/// A solved draw.
+pub struct Solved {
+    /// The verdict sentence of this draw.
+    pub sentence: String,
+    /// Which kind of verdict the sentence gives.
+    pub verdict: VerdictKind,
+    /// Total air [kg/s].
+    pub total: f64,
+    /// (largest - smallest) / mean of the cylinders' air [-].
+    pub spread: f64,
+    /// Standard deviation over mean of the cylinders' air [-].
+    pub coefficient_of_variation: f64,
+    /// Cylinders in the engine's order.
+    pub cylinders: Vec<CylinderAnswer>,
+    /// Why the worst differs from the best; absent with one cylinder.
+    pub gap: Option<Gap>,
+    /// Pressure budget of every port.
+    pub paths: Vec<Path>,
+    /// Branches in the study's order.
+    pub branches: Vec<BranchAnswer>,
+    /// Nodes in the study's order.
+    pub nodes: Vec<NodeAnswer>,
+    /// How well the equations are met.
+    pub certificate: Certificate,
+    /// Shares of a second solution, when other starts found one.
+    pub second_solution: Option<Vec<f64>>,
+    /// Laws used outside their range, high Mach numbers, assumptions of this draw.
+    pub warnings: Vec<Warning>,
+}
+
+/// Which kind of verdict a sentence gives.
+#[derive(Copy, Eq)]
+pub enum VerdictKind {
+    /// The spread is inside the limit.
+    Even,
+    /// One cylinder is farthest from the mean.
+    Uneven,
+    /// Several cylinders share the farthest place.
+    Tied,
+    /// The spread is outside the limit, but no deviation is more than its doubt.
+    WithinDoubt,
+    /// A branch on the worst cylinder's path is choked.
+    Choked,
+    /// No answer.
+    Refused,
+}
+
+/// A draw that cannot be solved.
+pub struct Refusal {
+    /// Which reason.
+    pub kind: RefusalKind,
+    /// The verdict sentence: what, where, and what to do.
+    pub sentence: String,
+    /// Ids of the nodes and branches to look at.
+    pub elements: Vec<String>,
+    /// Greatest crankshaft speed that the choked section feeds [rev/s].
+    pub greatest_speed: Option<f64>,
+}
+
+/// Why a draw cannot be solved.
+#[derive(Copy, Eq)]
+pub enum RefusalKind {
+    /// A choked section cannot pass the engine's total.
+    SectionTooSmall,
+    /// The solver found no state that meets the certificate.
+    NotConverged,
+}
+
+/// An answer exists, but something deserves a look.
+pub struct Warning {
+    /// Which kind.
+    pub kind: WarningKind,
+    /// Id of the node or branch; empty when it concerns the whole study.
+    pub element: String,
+    /// Field or loss position, `losses[2].length`; empty when it concerns the element.
+    pub field: String,
+    /// What and what to do.
+    pub message: String,
+}
+
+/// Kinds of warning.
+#[derive(Copy, Eq)]
+pub enum WarningKind {
+    /// A law used outside the range its source states.
+    OutsideRange,
+    /// Neighbouring sections differ without a loss between them.
+    SectionJump,
+    /// A branch leaves a chamber without an entry loss.
+    PerfectEntry,
+    /// Losses closer together than handbook values assume.
+    CloseLosses,
+    /// A Mach number high enough that handbook values at low speed no longer hold.
+    HighMach,
+    /// A leg in sight of a jet that the plenum model does not see.
+    JetInSight,
+    /// Part of the network that no air can reach or leave.
+    DeadEnd,
+    /// A second solution exists.
+    SecondSolution,
+    /// An assumption of the draw.
+    Assumption,
+}
+}
+
+answer! {
+/// Solved, or refused with a reason.
+#[serde(tag = "kind")]
+#[allow(clippy::large_enum_variant, reason = "a handful of values, never in arrays that matter")]
+pub enum Outcome {
+    /// Every figure of the draw.
+    Solved(Box<Solved>),
+    /// Why there is none.
+    Refused(Refusal),
+}
+}

@@ -1,0 +1,459 @@
+//! A branch as the solver sees it: a chain of elements for each direction, marched from the end the
+//! air comes from. Stagnation pressure falls element by element; every fall comes with its partial
+//! derivatives.
+//!
+//! A loss coefficient acts on the velocity head that the arriving stagnation pressure gives in its
+//! reference section; a section chokes when what is left behind the loss cannot carry the flow.
+
+use crate::gas::{self, CHOKED_FLOW_FUNCTION, GAMMA, GAS_CONSTANT};
+use crate::law::Scatter;
+use crate::law::bend::rennels_2012::RoundedBend;
+use crate::law::friction::churchill_1977;
+
+/// Below this Mach number a duct is marched as incompressible: the difference is of the order of its square.
+const INCOMPRESSIBLE_MACH: f64 = 1e-4;
+/// Bend coefficients hold for turbulent flow; below this Reynolds number their friction factor stays put [-].
+const TURBULENT_REYNOLDS: f64 = 4_000.0;
+
+/// Stagnation state and mass flow of the air that arrives at an element.
+#[derive(Clone, Copy, Debug)]
+pub struct Arriving {
+    /// Stagnation pressure [Pa].
+    pub pressure: f64,
+    /// Stagnation temperature [K].
+    pub temperature: f64,
+    /// Mass flow, not negative [kg/s].
+    pub flow: f64,
+}
+
+/// What a chain, or one element of it, takes from the stagnation pressure.
+#[derive(Clone, Copy, Debug, Default)]
+pub struct Fall {
+    /// Stagnation pressure lost [Pa].
+    pub fall: f64,
+    /// Derivative with the arriving pressure [-].
+    pub by_pressure: f64,
+    /// Derivative with the mass flow [Pa s/kg].
+    pub by_flow: f64,
+    /// Derivative with the stagnation temperature [Pa/K].
+    pub by_temperature: f64,
+    /// Largest Mach number met [-].
+    pub mach: f64,
+}
+
+/// The section that cannot carry the flow.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Choke {
+    /// Position in the chain; the chain's length for its end section.
+    pub position: usize,
+}
+
+/// One thing that costs stagnation pressure.
+#[derive(Clone, Debug)]
+pub enum Element {
+    /// `k` velocity heads in `area`.
+    Head { k: f64, area: f64 },
+    /// Wall friction along a duct of constant section.
+    Duct {
+        area: f64,
+        diameter: f64,
+        length: f64,
+        relative_roughness: f64,
+        laminar_factor: f64,
+    },
+    /// A bend whose coefficient follows the friction factor.
+    Bend {
+        bend: RoundedBend,
+        area: f64,
+        diameter: f64,
+        relative_roughness: f64,
+    },
+    /// A passage of a core: density times drop is flow times (`linear` times viscosity plus `square` times flow).
+    Core { area: f64, linear: f64, square: f64 },
+}
+
+/// An element and the loss of the study it comes from.
+#[derive(Clone, Debug)]
+pub struct Placed {
+    /// What it does.
+    pub element: Element,
+    /// Position in the branch's list of losses.
+    pub loss: u32,
+    /// Catalogue kind of that loss.
+    pub kind: &'static str,
+    /// How far the law's source lets the truth lie from it.
+    pub scatter: Scatter,
+    /// What the law's answer is multiplied with, 1 for the law as published [-].
+    pub scale: f64,
+}
+
+/// The elements of one direction of flow, in the order the air meets them.
+#[derive(Clone, Debug, Default)]
+pub struct Chain {
+    /// What costs pressure.
+    pub elements: Vec<Placed>,
+    /// The section the air leaves through [m2].
+    pub end_area: f64,
+}
+
+impl Element {
+    /// The section whose Mach number the element reports [m2].
+    pub fn area(&self) -> f64 {
+        match *self {
+            Self::Head { area, .. }
+            | Self::Duct { area, .. }
+            | Self::Bend { area, .. }
+            | Self::Core { area, .. } => area,
+        }
+    }
+
+    fn law(&self, air: Arriving) -> Option<Fall> {
+        Some(match *self {
+            Self::Head { k, area } => head(air, area)?.times(k, 0.0, 0.0),
+            Self::Duct {
+                area,
+                diameter,
+                length,
+                relative_roughness,
+                laminar_factor,
+            } => duct(
+                air,
+                area,
+                diameter,
+                length,
+                relative_roughness,
+                laminar_factor,
+            )?,
+            Self::Bend {
+                bend,
+                area,
+                diameter,
+                relative_roughness,
+            } => bend_fall(air, &bend, area, diameter, relative_roughness)?,
+            Self::Core {
+                area,
+                linear,
+                square,
+            } => core(air, area, linear, square)?,
+        })
+    }
+}
+
+impl Placed {
+    /// What this element takes from arriving air, or nothing when it chokes.
+    pub fn fall(&self, air: Arriving) -> Option<Fall> {
+        let fall = self.element.law(air)?.times(self.scale, 0.0, 0.0);
+        let left = air.pressure - fall.fall;
+        let area = self.element.area();
+        let carries = left > 0.0
+            && gas::needed_flow_function(air.flow, left, air.temperature, area)
+                <= CHOKED_FLOW_FUNCTION;
+        carries.then_some(fall)
+    }
+}
+
+impl Chain {
+    /// What the chain takes, with the velocity head of its end section when the air ends in a chamber.
+    pub fn fall(&self, air: Arriving, ends_in_chamber: bool) -> Result<Fall, Choke> {
+        self.visit(air, ends_in_chamber, |_, _| {})
+    }
+
+    /// As `fall`, and tells each element's own part as it goes; position `elements.len()` is the end.
+    pub fn visit(
+        &self,
+        air: Arriving,
+        ends_in_chamber: bool,
+        mut each: impl FnMut(usize, &Fall),
+    ) -> Result<Fall, Choke> {
+        let mut total = Fall::default();
+        let mut here = air;
+        for (position, placed) in self.elements.iter().enumerate() {
+            let part = placed.fall(here).ok_or(Choke { position })?;
+            each(position, &part);
+            total.add(&part);
+            here.pressure = air.pressure - total.fall;
+        }
+        let position = self.elements.len();
+        if ends_in_chamber {
+            let part = exit(here, self.end_area).ok_or(Choke { position })?;
+            each(position, &part);
+            total.add(&part);
+        }
+        Ok(total)
+    }
+
+    /// The largest flow the chain carries from a pressure and temperature [kg/s].
+    pub fn greatest_flow(&self, pressure: f64, temperature: f64, ends_in_chamber: bool) -> f64 {
+        let carries = |flow| {
+            self.fall(
+                Arriving {
+                    pressure,
+                    temperature,
+                    flow,
+                },
+                ends_in_chamber,
+            )
+            .is_ok()
+        };
+        let smallest = self.smallest_area();
+        let mut high = CHOKED_FLOW_FUNCTION * smallest * pressure
+            / (temperature * GAS_CONSTANT / GAMMA).sqrt();
+        if carries(high) {
+            return high;
+        }
+        let mut low = 0.0;
+        // Halving to the last bit of the flow.
+        for _ in 0..64 {
+            let middle = 0.5 * (low + high);
+            if middle <= low || middle >= high {
+                break;
+            }
+            if carries(middle) {
+                low = middle;
+            } else {
+                high = middle;
+            }
+        }
+        low
+    }
+
+    /// The smallest section of the chain [m2].
+    pub fn smallest_area(&self) -> f64 {
+        self.elements
+            .iter()
+            .map(|placed| placed.element.area())
+            .fold(self.end_area, f64::min)
+    }
+}
+
+impl Fall {
+    /// Appends what comes behind: a later fall sees the pressure that the earlier ones left.
+    fn add(&mut self, next: &Fall) {
+        self.by_flow += next.by_flow - next.by_pressure * self.by_flow;
+        self.by_temperature += next.by_temperature - next.by_pressure * self.by_temperature;
+        self.by_pressure += next.by_pressure * (1.0 - self.by_pressure);
+        self.fall += next.fall;
+        self.mach = self.mach.max(next.mach);
+    }
+
+    /// A velocity head as a loss of `k` heads, where `k` may vary with flow and temperature.
+    fn times(self, k: f64, k_by_flow: f64, k_by_temperature: f64) -> Fall {
+        Fall {
+            fall: k * self.fall,
+            by_pressure: k * self.by_pressure,
+            by_flow: k * self.by_flow + k_by_flow * self.fall,
+            by_temperature: k * self.by_temperature + k_by_temperature * self.fall,
+            mach: self.mach,
+        }
+    }
+}
+
+/// One velocity head, rho V^2/2 = gamma/2 p M^2, in `area`.
+fn head(air: Arriving, area: f64) -> Option<Fall> {
+    let mach = gas::mach(gas::needed_flow_function(
+        air.flow,
+        air.pressure,
+        air.temperature,
+        area,
+    ))?;
+    let square = mach * mach;
+    let head = 0.5 * GAMMA * air.pressure * square * gas::pressure_ratio(mach);
+    // Elasticity of the head with the flow function, from M / (1 + M^2/5)^3.
+    let elasticity = (2.0 - square) / (1.0 - square);
+    Some(Fall {
+        fall: head,
+        by_pressure: head * (1.0 - elasticity) / air.pressure,
+        by_flow: per_flow(head, air.flow) * elasticity,
+        by_temperature: 0.5 * head * elasticity / air.temperature,
+        mach,
+    })
+}
+
+/// Stagnation minus static pressure in the end section: what a chamber does not give back.
+pub fn exit(air: Arriving, area: f64) -> Option<Fall> {
+    let mach = gas::mach(gas::needed_flow_function(
+        air.flow,
+        air.pressure,
+        air.temperature,
+        area,
+    ))?;
+    let square = mach * mach;
+    let fraction = gas::head_fraction(mach);
+    let double_head = GAMMA * air.pressure * square * gas::pressure_ratio(mach) / (1.0 - square);
+    Some(Fall {
+        fall: air.pressure * fraction,
+        by_pressure: fraction - double_head / air.pressure,
+        by_flow: per_flow(double_head, air.flow),
+        by_temperature: 0.5 * double_head / air.temperature,
+        mach,
+    })
+}
+
+/// A quantity over the flow, for quantities that vanish with the flow's square.
+fn per_flow(quantity: f64, flow: f64) -> f64 {
+    if flow > 0.0 { quantity / flow } else { 0.0 }
+}
+
+/// Fanno flow with the friction factor of the arriving Reynolds number.
+fn duct(
+    air: Arriving,
+    area: f64,
+    diameter: f64,
+    length: f64,
+    relative_roughness: f64,
+    laminar_factor: f64,
+) -> Option<Fall> {
+    let viscosity = gas::viscosity(air.temperature);
+    let reynolds = air.flow * diameter / (area * viscosity.value) * laminar_factor;
+    let group = churchill_1977::friction_group(reynolds, relative_roughness);
+    let x = gas::needed_flow_function(air.flow, air.pressure, air.temperature, area);
+    let mach = gas::mach(x)?;
+    if mach < INCOMPRESSIBLE_MACH {
+        return Some(slow_duct(
+            air,
+            area,
+            diameter,
+            length,
+            laminar_factor,
+            group,
+            viscosity,
+        ));
+    }
+    let friction = group.value / reynolds * length / diameter;
+    // d(f L/D)/d(ln Re)
+    let friction_slope = (group.derivative - group.value / reynolds) * length / diameter;
+    // With y = 1/M^2 the Fanno relation reads y/gamma - 6/7 ln(y + 1/5), falling by f L/D along the duct.
+    let y = 1.0 / (mach * mach);
+    let drop = fanno_drop(y, friction)?;
+    let y_out = y - drop;
+    let exponent = -2.5 * (-drop / y).ln_1p() + 3.0 * (-drop / (y + 0.2)).ln_1p();
+    let fall = -air.pressure * exponent.exp_m1();
+    let left = air.pressure - fall;
+    let slope_out = (1.0 - 1.2 / (y_out + 0.2)) / GAMMA;
+    let log_out = -0.5 * (y_out - 1.0) / (y_out * (y_out + 0.2));
+    // d(ln p_out) = d(ln p) + d(ln x) - log_out dy_out, with dy_out from the Fanno relation.
+    let by_log_x = 1.0 + log_out * (2.0 * y / GAMMA) / slope_out;
+    let by_friction = log_out / slope_out;
+    let mach_out = 1.0 / y_out.sqrt();
+    let log_viscosity = viscosity.derivative / viscosity.value;
+    Some(Fall {
+        fall,
+        by_pressure: 1.0 - left * (1.0 - by_log_x) / air.pressure,
+        by_flow: -left * (by_log_x + by_friction * friction_slope) / air.flow,
+        by_temperature: -left
+            * (0.5 * by_log_x / air.temperature - by_friction * friction_slope * log_viscosity),
+        mach: mach_out,
+    })
+}
+
+/// Solves y/gamma - 6/7 ln(y + 1/5) falling by `friction` for the fall of y; nothing when Mach 1 comes first.
+fn fanno_drop(y: f64, friction: f64) -> Option<f64> {
+    let relation = |drop: f64| drop / GAMMA + 6.0 / 7.0 * (-drop / (y + 0.2)).ln_1p() - friction;
+    let to_mach_1 = y - 1.0;
+    if relation(to_mach_1) < 0.0 {
+        return None;
+    }
+    let mut drop = (GAMMA * friction / (1.0 - 1.2 / (y + 0.2))).min(to_mach_1);
+    let (mut low, mut high) = (0.0, to_mach_1);
+    for _ in 0..60 {
+        let value = relation(drop);
+        if value > 0.0 {
+            high = drop;
+        } else {
+            low = drop;
+        }
+        let slope = 1.0 / GAMMA - 6.0 / 7.0 / (y - drop + 0.2);
+        let next = drop - value / slope;
+        let next = if next > low && next < high {
+            next
+        } else {
+            0.5 * (low + high)
+        };
+        let done = (next - drop).abs() <= 4.0 * f64::EPSILON * drop;
+        drop = next;
+        if done {
+            break;
+        }
+    }
+    Some(drop)
+}
+
+/// The limit of `duct` at vanishing Mach number, where the fall may be linear in the flow.
+fn slow_duct(
+    air: Arriving,
+    area: f64,
+    diameter: f64,
+    length: f64,
+    laminar_factor: f64,
+    group: crate::law::Slope,
+    viscosity: crate::law::Slope,
+) -> Fall {
+    // f L/D rho V^2/2 = (f Re) (L/D) (m / Re) (m / (2 rho A^2)), and m / Re does not depend on the flow.
+    let density = gas::density(air.pressure, air.temperature);
+    let flow_over_reynolds = area * viscosity.value / (diameter * laminar_factor);
+    let factor = length / diameter * flow_over_reynolds / (2.0 * density * area * area);
+    let fall = factor * group.value * air.flow;
+    let reynolds = air.flow / flow_over_reynolds;
+    let log_viscosity = viscosity.derivative / viscosity.value;
+    Fall {
+        fall,
+        by_pressure: -fall / air.pressure,
+        by_flow: factor * (group.value + group.derivative * reynolds),
+        by_temperature: fall * (log_viscosity + 1.0 / air.temperature)
+            - factor * group.derivative * reynolds * log_viscosity * air.flow,
+        mach: gas::mach(gas::needed_flow_function(
+            air.flow,
+            air.pressure,
+            air.temperature,
+            area,
+        ))
+        .unwrap_or(0.0),
+    }
+}
+
+fn bend_fall(
+    air: Arriving,
+    bend: &RoundedBend,
+    area: f64,
+    diameter: f64,
+    relative_roughness: f64,
+) -> Option<Fall> {
+    let viscosity = gas::viscosity(air.temperature);
+    let reynolds = air.flow * diameter / (area * viscosity.value);
+    let held = reynolds.hypot(TURBULENT_REYNOLDS);
+    let group = churchill_1977::friction_group(held, relative_roughness);
+    let factor = group.value / held;
+    let factor_by_held = (group.derivative - factor) / held;
+    let coefficient = bend.coefficient(factor);
+    // d(held)/d(Re) = Re / held
+    let by_reynolds = coefficient.derivative * factor_by_held * reynolds / held;
+    let by_flow = by_reynolds * diameter / (area * viscosity.value);
+    let by_temperature = -by_reynolds * reynolds * viscosity.derivative / viscosity.value;
+    Some(head(air, area)?.times(coefficient.value, by_flow, by_temperature))
+}
+
+/// A core's drop with the mean of the densities before and behind: a difference of squared pressures.
+fn core(air: Arriving, area: f64, linear: f64, square: f64) -> Option<Fall> {
+    let viscosity = gas::viscosity(air.temperature);
+    let double_gas = 2.0 * GAS_CONSTANT * air.temperature;
+    let density_drop = air.flow * (linear * viscosity.value + square * air.flow);
+    let squares = double_gas * density_drop;
+    let left = (air.pressure * air.pressure - squares).sqrt();
+    if !(left > 0.0) {
+        return None;
+    }
+    let by_squares = 0.5 / left;
+    Some(Fall {
+        fall: squares / (air.pressure + left),
+        by_pressure: 1.0 - air.pressure / left,
+        by_flow: by_squares * double_gas * (linear * viscosity.value + 2.0 * square * air.flow),
+        by_temperature: by_squares
+            * (squares / air.temperature + double_gas * air.flow * linear * viscosity.derivative),
+        mach: gas::mach(gas::needed_flow_function(
+            air.flow,
+            air.pressure,
+            air.temperature,
+            area,
+        ))?,
+    })
+}

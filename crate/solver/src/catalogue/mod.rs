@@ -1,0 +1,198 @@
+//! What a study can hold, said once: the gate checks against it, the page builds its menus, labels,
+//! units and ranges from it.
+
+mod losses;
+mod nodes;
+mod settings;
+
+use serde::Serialize;
+
+/// Derives what every catalogue type needs; the TypeScript types only when generating.
+macro_rules! catalogue {
+    ($($item:item)*) => {$(
+        #[derive(Clone, Debug, PartialEq, Serialize)]
+        #[cfg_attr(feature = "generate", derive(ts_rs::TS))]
+        #[serde(rename_all = "camelCase")]
+        $item
+    )*};
+}
+
+catalogue! {
+/// Everything a study can hold.
+pub struct Catalogue {
+    /// Node kinds.
+    pub nodes: Vec<KindInfo>,
+    /// Loss kinds.
+    pub losses: Vec<KindInfo>,
+    /// Authors of junction laws, for `law` of tees and wyes.
+    pub junction_laws: Vec<ChoiceInfo>,
+    /// Numeric fields of a branch beside its ends and losses.
+    pub branch: Vec<FieldInfo>,
+    /// Numeric fields of the engine.
+    pub engine: Vec<FieldInfo>,
+    /// Numeric fields of a cylinder.
+    pub cylinder: Vec<FieldInfo>,
+    /// Numeric fields of a port's valve.
+    pub valve: Vec<FieldInfo>,
+    /// Numeric fields of the bench settings.
+    pub bench: Vec<FieldInfo>,
+    /// Numeric fields of the running settings.
+    pub running: Vec<FieldInfo>,
+}
+
+/// One kind of node or loss.
+pub struct KindInfo {
+    /// Its name in the JSON file, `entryRounded`.
+    pub kind: &'static str,
+    /// Its name on the page.
+    pub label: &'static str,
+    /// One line on what it is and when to use it.
+    pub help: &'static str,
+    /// The equation, in words or plain symbols; empty when nothing is computed.
+    pub equation: &'static str,
+    /// Where the law comes from; empty when nothing is computed.
+    pub source: &'static str,
+    /// Range of validity, in words; empty when unlimited.
+    pub range: &'static str,
+    /// One standard deviation of the loss over the loss [-]; 0 when nothing is computed.
+    pub scatter: f64,
+    /// Where the scatter comes from.
+    pub scatter_origin: &'static str,
+    /// Its numeric fields.
+    pub fields: Vec<FieldInfo>,
+}
+
+/// One numeric field.
+pub struct FieldInfo {
+    /// Its name in the JSON file.
+    pub name: &'static str,
+    /// Its name on the page.
+    pub label: &'static str,
+    /// What it measures; the page picks the display unit by it.
+    pub quantity: Quantity,
+    /// Smallest value accepted, SI.
+    pub minimum: f64,
+    /// Largest value accepted, SI.
+    pub maximum: f64,
+    /// Whether it must be given.
+    pub required: bool,
+    /// What is used when it is not given, SI, and what a new row starts with.
+    pub default: Option<f64>,
+    /// One line on what to type.
+    pub help: &'static str,
+}
+
+/// One choice of a closed list.
+pub struct ChoiceInfo {
+    /// Its name in the JSON file.
+    pub name: &'static str,
+    /// Its name on the page.
+    pub label: &'static str,
+    /// Where it comes from and where it holds.
+    pub help: &'static str,
+}
+
+/// What a number measures.
+#[derive(Copy, Eq)]
+pub enum Quantity {
+    /// [m].
+    Length,
+    /// [m2].
+    Area,
+    /// [m3].
+    Volume,
+    /// [rad].
+    Angle,
+    /// Absolute pressure [Pa].
+    Pressure,
+    /// Pressure difference [Pa].
+    PressureDifference,
+    /// [K].
+    Temperature,
+    /// [kg/s].
+    MassFlow,
+    /// Rotational speed [rev/s].
+    Speed,
+    /// A plain number [-].
+    Number,
+    /// A part of one, shown as per cent [-].
+    Fraction,
+}
+}
+
+/// Everything a study can hold.
+pub fn catalogue() -> Catalogue {
+    Catalogue {
+        nodes: nodes::nodes(),
+        losses: losses::losses(),
+        junction_laws: nodes::junction_laws(),
+        branch: vec![optional(
+            FieldInfo::new(
+                "jetFraction",
+                "jet fraction",
+                Quantity::Fraction,
+                [-1.0, 1.0],
+            ),
+            "part of the velocity head entering the plenum that this branch feels; 0 when left out",
+        )],
+        engine: settings::engine(),
+        cylinder: settings::cylinder(),
+        valve: settings::valve(),
+        bench: settings::bench(),
+        running: settings::running(),
+    }
+}
+
+impl FieldInfo {
+    const fn new(
+        name: &'static str,
+        label: &'static str,
+        quantity: Quantity,
+        bounds: [f64; 2],
+    ) -> Self {
+        Self {
+            name,
+            label,
+            quantity,
+            minimum: bounds[0],
+            maximum: bounds[1],
+            required: true,
+            default: None,
+            help: "",
+        }
+    }
+}
+
+/// A field that must be given; a new row starts with `default`.
+fn required(field: FieldInfo, default: f64, help: &'static str) -> FieldInfo {
+    FieldInfo {
+        default: Some(default),
+        help,
+        ..field
+    }
+}
+
+/// A field that may be left out.
+fn optional(field: FieldInfo, help: &'static str) -> FieldInfo {
+    FieldInfo {
+        required: false,
+        help,
+        ..field
+    }
+}
+
+/// A field that may be left out, and what is then used.
+fn defaulted(field: FieldInfo, default: f64, help: &'static str) -> FieldInfo {
+    FieldInfo {
+        required: false,
+        default: Some(default),
+        help,
+        ..field
+    }
+}
+
+/// Section of a round 40 mm bore [m2].
+const BORE_40: f64 = 1.2566e-3;
+const AREA: [f64; 2] = [1e-9, 10.0];
+const LENGTH: [f64; 2] = [0.0, 100.0];
+const POSITIVE_LENGTH: [f64; 2] = [1e-6, 100.0];

@@ -1,0 +1,140 @@
+//! Engine and settings.
+
+use std::f64::consts::PI;
+
+use super::{FieldInfo, POSITIVE_LENGTH, Quantity, defaulted, optional, required};
+use crate::study::{Bench, Running};
+
+/// Numeric fields of the engine.
+pub fn engine() -> Vec<FieldInfo> {
+    vec![
+        optional(
+            FieldInfo::new("speed", "speed", Quantity::Speed, [1e-3, 1_000.0]),
+            "crankshaft speed",
+        ),
+        optional(
+            FieldInfo::new(
+                "volumetricEfficiency",
+                "volumetric efficiency",
+                Quantity::Fraction,
+                [0.01, 5.0],
+            ),
+            "air drawn over swept volume at the reference density",
+        ),
+        defaulted(
+            FieldInfo::new(
+                "eventAngle",
+                "intake event",
+                Quantity::Angle,
+                [0.1, 4.0 * PI],
+            ),
+            240.0_f64.to_radians(),
+            "crank angle over which a cylinder draws; 240 degrees when left out (common practice)",
+        ),
+        defaulted(
+            FieldInfo::new(
+                "chargeExponent",
+                "charge exponent",
+                Quantity::Number,
+                [0.0, 1.0],
+            ),
+            0.5,
+            "air drawn varies as charge temperature to the power of minus this; 0.5 to 1 (common practice)",
+        ),
+    ]
+}
+
+/// Numeric fields of a cylinder.
+pub fn cylinder() -> Vec<FieldInfo> {
+    vec![optional(
+        FieldInfo::new("sweptVolume", "swept volume", Quantity::Volume, [1e-7, 1.0]),
+        "needed for the running draw",
+    )]
+}
+
+/// Numeric fields of a port's valve.
+pub fn valve() -> Vec<FieldInfo> {
+    vec![
+        required(
+            FieldInfo::new(
+                "diameter",
+                "seat diameter",
+                Quantity::Length,
+                POSITIVE_LENGTH,
+            ),
+            0.035,
+            "inner seat diameter",
+        ),
+        required(
+            FieldInfo::new("lift", "lift", Quantity::Length, POSITIVE_LENGTH),
+            0.008,
+            "held at this lift on the bench",
+        ),
+        required(
+            FieldInfo::new(
+                "dischargeCoefficient",
+                "discharge coefficient",
+                Quantity::Number,
+                [0.05, 1.0],
+            ),
+            0.6,
+            "on the curtain area, pi times seat diameter times lift",
+        ),
+        defaulted(
+            FieldInfo::new("count", "valves", Quantity::Number, [1.0, 4.0]),
+            1.0,
+            "valves of this port",
+        ),
+    ]
+}
+
+/// Numeric fields of the bench settings.
+pub fn bench() -> Vec<FieldInfo> {
+    let usual = Bench::default();
+    vec![
+        defaulted(
+            FieldInfo::new(
+                "ambientPressure",
+                "room pressure",
+                Quantity::Pressure,
+                [1e4, 2e5],
+            ),
+            usual.ambient_pressure,
+            "of the still room air",
+        ),
+        defaulted(
+            FieldInfo::new(
+                "ambientTemperature",
+                "room temperature",
+                Quantity::Temperature,
+                [200.0, 400.0],
+            ),
+            usual.ambient_temperature,
+            "of the still room air",
+        ),
+        defaulted(
+            FieldInfo::new(
+                "depression",
+                "depression",
+                Quantity::PressureDifference,
+                [1.0, 9e4],
+            ),
+            usual.depression,
+            "between room and settling chamber; 28 inches of water (common practice)",
+        ),
+        defaulted(
+            FieldInfo::new("limit", "bench limit", Quantity::Fraction, [1e-6, 1.0]),
+            usual.limit,
+            "largest acceptable spread on the bench; 3 % (common practice)",
+        ),
+    ]
+}
+
+/// Numeric fields of the running settings.
+pub fn running() -> Vec<FieldInfo> {
+    vec![defaulted(
+        FieldInfo::new("limit", "running limit", Quantity::Fraction, [1e-6, 1.0]),
+        Running::default().limit,
+        "largest acceptable spread while running; 0.4 % (proposed)",
+    )]
+}

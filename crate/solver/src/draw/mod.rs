@@ -1,0 +1,87 @@
+//! What pulls: the flow bench, the running engine, and the cycle mean beside it.
+
+mod bench;
+mod events;
+mod running;
+mod spectrum;
+
+pub use bench::{all_open, one_at_a_time};
+pub use running::{operating, running};
+pub use spectrum::Gradients;
+
+use crate::model::Model;
+use crate::solve::{BranchState, Failure, Flowing, Residuals};
+
+/// One steady network of a draw.
+#[derive(Clone, Debug)]
+pub struct Snapshot {
+    /// Part of the draw's time that it stands for [-].
+    pub weight: f64,
+    /// The state.
+    pub state: Flowing,
+    /// Every branch at that state.
+    pub branches: Vec<BranchState>,
+    /// Leg losses by node, empty where legs do not differ [Pa].
+    pub leg_losses: Vec<Vec<f64>>,
+    /// How well the equations are met.
+    pub residuals: Residuals,
+}
+
+/// A solved draw, before it is put into words.
+#[derive(Clone, Debug)]
+pub struct Drawn<'m> {
+    /// The network.
+    pub model: &'m Model,
+    /// Its steady states.
+    pub snapshots: Vec<Snapshot>,
+    /// Air of each cylinder, mean over the cycle [kg/s].
+    pub cylinder_flow: Vec<f64>,
+    /// Air of each port, mean over the cycle [kg/s].
+    pub port_flow: Vec<f64>,
+    /// Snapshots in which each port draws, with their part of its drawing time.
+    pub port_snapshots: Vec<Vec<(usize, f64)>>,
+    /// Change of each cylinder's air with every uncertain number [kg/s].
+    pub gradients: Gradients,
+    /// Newton steps taken.
+    pub iterations: u32,
+    /// Port flows of a second solution, if another start found one [kg/s].
+    pub second: Option<Vec<f64>>,
+}
+
+/// Why a draw has no answer.
+#[derive(Clone, Debug)]
+pub enum Refused {
+    /// A section cannot pass what the engine asks for.
+    Section {
+        /// Branch whose section is choked, or nothing when it is a node's.
+        branch: Option<usize>,
+        /// Node whose run section is choked.
+        node: Option<usize>,
+        /// Part of the asked total that it passes [-].
+        part: f64,
+    },
+    /// No state was found.
+    Failed(Failure),
+}
+
+impl Snapshot {
+    fn take(
+        solver: &mut crate::solve::Solver<'_>,
+        state: Flowing,
+        weight: f64,
+        residuals: Residuals,
+    ) -> Self {
+        Self {
+            weight,
+            branches: solver.system.branches.clone(),
+            leg_losses: solver
+                .system
+                .legs
+                .iter()
+                .map(|legs| legs.loss.clone())
+                .collect(),
+            state,
+            residuals,
+        }
+    }
+}

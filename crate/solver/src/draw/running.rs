@@ -1,0 +1,657 @@
+//! The running engine: each cylinder draws over its own event, all cylinders' air is solved together.
+//!
+//! With M the cylinders' mean flows, each interval's network gives the ports' states, and
+//! M_i = total * w_i / sum w, w_i = swept volume * mean over the event of p T^-e. The derivatives of
+//! the ports' states by the draws come from the same adjoints that give the sensitivities.
+
+use super::events::{self, Interval};
+use super::spectrum::Gradients;
+use super::{Drawn, Refused, Snapshot};
+use crate::gas;
+use crate::model::Model;
+use crate::solve::{Conditions, Failure, Flowing, Hold, Solver};
+use crate::study::{NodeKind, Reference, Study};
+
+/// Common practice [rad].
+const DEFAULT_EVENT: f64 = 240.0 / 180.0 * std::f64::consts::PI;
+/// A four-stroke cycle [rad].
+const CYCLE: f64 = 4.0 * std::f64::consts::PI;
+/// Common practice [-].
+const DEFAULT_CHARGE_EXPONENT: f64 = 0.5;
+/// Change of a cylinder's flow that ends the outer iteration, over the total [-].
+const STEP: f64 = 1e-12;
+const OUTER_STEPS: u32 = 30;
+
+/// What the engine asks of the manifold.
+#[derive(Clone, Debug)]
+pub struct Operating {
+    /// By cylinder [m3].
+    pub swept: Vec<f64>,
+    /// Cycles a second [1/s].
+    pub cycles: f64,
+    /// Air over swept volume at the reference density [-].
+    pub volumetric_efficiency: f64,
+    /// Reference density, or where it is read [kg/m3].
+    pub reference: ReferenceDensity,
+    /// Part of the cycle over which a cylinder draws [-].
+    pub event: f64,
+    /// Cylinder indices in firing order; empty when not known.
+    pub order: Vec<usize>,
+    /// Charge temperature exponent [-].
+    pub charge_exponent: f64,
+    /// By node: stagnation pressure [Pa] and temperature [K] of each source.
+    pub sources: Vec<Option<(f64, f64)>>,
+}
+
+/// Where the reference density is read.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum ReferenceDensity {
+    /// Known [kg/m3].
+    Known(f64),
+    /// Time mean at a node.
+    Node(usize),
+    /// Mean over the events at the ports.
+    Ports,
+}
+
+/// Something the running draw still needs.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Need(pub String);
+
+/// Reads the operating point from a study, or what it lacks.
+pub fn operating(study: &Study) -> Result<Operating, Vec<Need>> {
+    let engine = &study.engine;
+    let mut needs = Vec::new();
+    let mut need = |given: Option<f64>, what: &str| {
+        if given.is_none() {
+            needs.push(Need(what.to_owned()));
+        }
+        given.unwrap_or(0.0)
+    };
+    let speed = need(engine.speed, "engine speed");
+    let volumetric_efficiency = need(engine.volumetric_efficiency, "volumetric efficiency");
+    let swept = engine
+        .cylinders
+        .iter()
+        .map(|cylinder| {
+            need(
+                cylinder.swept_volume,
+                &format!("swept volume of cylinder {}", cylinder.id),
+            )
+        })
+        .collect();
+    let mut sources = vec![None; study.network.nodes.len()];
+    for (position, node) in study.network.nodes.iter().enumerate() {
+        if let NodeKind::Source {
+            pressure,
+            temperature,
+        } = node.kind
+        {
+            let pressure = need(
+                pressure,
+                &format!("pressure of source {} while running", node.id),
+            );
+            let temperature = need(
+                temperature,
+                &format!("temperature of source {} while running", node.id),
+            );
+            sources[position] = Some((pressure, temperature));
+        }
+    }
+    if !needs.is_empty() {
+        return Err(needs);
+    }
+    let bench = &study.settings.bench;
+    let place = |id: &String| {
+        engine
+            .cylinders
+            .iter()
+            .position(|cylinder| cylinder.id == *id)
+    };
+    Ok(Operating {
+        swept,
+        cycles: 0.5 * speed,
+        volumetric_efficiency,
+        reference: match &engine.reference {
+            Reference::Ambient => ReferenceDensity::Known(gas::density(
+                bench.ambient_pressure,
+                bench.ambient_temperature,
+            )),
+            Reference::Node { node } => ReferenceDensity::Node(
+                study
+                    .network
+                    .nodes
+                    .iter()
+                    .position(|other| other.id == *node)
+                    .unwrap_or(0),
+            ),
+            Reference::Ports => ReferenceDensity::Ports,
+        },
+        event: engine.event_angle.unwrap_or(DEFAULT_EVENT) / CYCLE,
+        order: engine.firing_order.iter().filter_map(place).collect(),
+        charge_exponent: engine.charge_exponent.unwrap_or(DEFAULT_CHARGE_EXPONENT),
+        sources,
+    })
+}
+
+/// Solves the draw; `at_mean` takes every cylinder at its mean flow over the cycle instead of its event.
+pub fn running<'m>(
+    model: &'m Model,
+    operating: &Operating,
+    at_mean: bool,
+) -> Result<Drawn<'m>, Refused> {
+    let cylinders = operating.swept.len();
+    let intervals = if at_mean {
+        events::mean(cylinders)
+    } else if operating.order.is_empty() {
+        events::without_order(cylinders, operating.event)
+    } else {
+        events::from_firing_order(cylinders, &operating.order, operating.event)
+    };
+    let mut cycle = Cycle::new(model, operating, &intervals);
+    match cycle.solve() {
+        Ok(()) => Ok(cycle.drawn()),
+        Err(failure) => Err(cycle.explain(failure)),
+    }
+}
+
+struct Cycle<'m, 'a> {
+    model: &'m Model,
+    operating: &'a Operating,
+    intervals: &'a [Interval],
+    solver: Solver<'m>,
+    conditions: Conditions,
+    states: Vec<Option<Flowing>>,
+    /// Mean flow of each cylinder [kg/s].
+    flows: Vec<f64>,
+    gradients: Gradients,
+}
+
+/// What the intervals' networks say at the present flows, with derivatives by the flows.
+struct Swept {
+    /// By cylinder: mean of p T^-e over its event, and its derivatives by each cylinder's flow.
+    fill: Vec<f64>,
+    fill_by: Vec<Vec<f64>>,
+    /// Reference density and its derivatives.
+    density: f64,
+    density_by: Vec<f64>,
+}
+
+impl<'m, 'a> Cycle<'m, 'a> {
+    fn new(model: &'m Model, operating: &'a Operating, intervals: &'a [Interval]) -> Self {
+        let mut holds = vec![Hold::Draw(0.0); model.nodes.len()];
+        let mut temperatures = vec![0.0; model.nodes.len()];
+        for (node, source) in operating.sources.iter().enumerate() {
+            if let Some((pressure, temperature)) = source {
+                holds[node] = Hold::Pressure(*pressure);
+                temperatures[node] = *temperature;
+            }
+        }
+        let first = temperatures[model.sources[0]];
+        let thermal = model
+            .sources
+            .iter()
+            .any(|source| temperatures[*source] != first);
+        let total_swept: f64 = operating.swept.iter().sum();
+        let densest = model.sources.iter().map(|source| match holds[*source] {
+            Hold::Pressure(pressure) => gas::density(pressure, temperatures[*source]),
+            Hold::Draw(_) => 0.0,
+        });
+        let density = match operating.reference {
+            ReferenceDensity::Known(density) => density,
+            _ => densest.fold(0.0, f64::max),
+        };
+        let total = operating.volumetric_efficiency * operating.cycles * total_swept * density;
+        Self {
+            model,
+            operating,
+            intervals,
+            solver: Solver::new(model, thermal),
+            conditions: Conditions {
+                holds,
+                temperatures,
+            },
+            states: vec![None; intervals.len()],
+            flows: operating
+                .swept
+                .iter()
+                .map(|swept| total * swept / total_swept)
+                .collect(),
+            gradients: Gradients::new(0),
+        }
+    }
+
+    /// Node each cylinder draws at.
+    fn drawing_node(&self, cylinder: usize) -> usize {
+        self.model
+            .ports
+            .iter()
+            .find(|port| port.cylinder == cylinder)
+            .map_or(0, |port| port.draws_at)
+    }
+
+    fn set_draws(&mut self, interval: usize) {
+        for cylinder in 0..self.flows.len() {
+            let row = &self.intervals[interval].draws[cylinder];
+            let draw: f64 = row
+                .iter()
+                .zip(&self.flows)
+                .map(|(part, flow)| part * flow)
+                .sum();
+            let node = self.drawing_node(cylinder);
+            self.conditions.holds[node] = Hold::Draw(draw.max(0.0));
+        }
+    }
+
+    fn solve_interval(&mut self, interval: usize) -> Result<(), Failure> {
+        self.set_draws(interval);
+        let state = self
+            .solver
+            .solve(&self.conditions, self.states[interval].as_ref())?;
+        self.states[interval] = Some(state);
+        Ok(())
+    }
+
+    fn solve(&mut self) -> Result<(), Failure> {
+        let cylinders = self.flows.len();
+        for _ in 0..OUTER_STEPS {
+            for interval in 0..self.intervals.len() {
+                self.solve_interval(interval)?;
+            }
+            let swept = self.sweep();
+            let (residual, mut jacobian) = self.balance(&swept);
+            let mut step: Vec<f64> = residual.iter().map(|value| -value).collect();
+            solve_dense(&mut jacobian, &mut step);
+            let total: f64 = self.flows.iter().sum();
+            let largest = step.iter().map(|change| change.abs()).fold(0.0, f64::max);
+            if largest <= STEP * total {
+                // The states belong to these flows; only now are the sensitivities worth their price.
+                let mut inverse_rows = identity(cylinders);
+                let (_, jacobian) = self.balance(&swept);
+                for row in &mut inverse_rows {
+                    solve_dense(&mut jacobian.clone(), row);
+                }
+                self.gradients
+                    .transform(|by| self_consistent(by, &inverse_rows));
+                return Ok(());
+            }
+            for (flow, change) in self.flows.iter_mut().zip(&step) {
+                *flow += change;
+            }
+        }
+        Err(Failure {
+            branch: self.solver.system.worst_branch(),
+        })
+    }
+
+    /// Reads the intervals' states and their derivatives. The gradients gathered on the way are those of
+    /// the residual's negative: what a number adds to `total * w_i / sum w`.
+    fn sweep(&mut self) -> Swept {
+        let cylinders = self.flows.len();
+        let mut swept = Swept {
+            fill: vec![0.0; cylinders],
+            fill_by: vec![vec![0.0; cylinders]; cylinders],
+            density: 0.0,
+            density_by: vec![0.0; cylinders],
+        };
+        // One result more than cylinders: the reference density.
+        let mut raw = Gradients::new(cylinders + 1);
+        let total_swept: f64 = self.operating.swept.iter().sum();
+        for interval in 0..self.intervals.len() {
+            self.set_draws(interval);
+            let Some(mut state) = self.states[interval].clone() else {
+                continue;
+            };
+            let regular = self.solver.linearise(&self.conditions, &mut state);
+            let forcings = self.solver.forcings(&state);
+            let mut readings: Vec<(usize, Reading)> = Vec::new();
+            for cylinder in 0..cylinders {
+                let count = self.intervals[interval].counts[cylinder];
+                if count == 0.0 {
+                    continue;
+                }
+                let exponent = self.operating.charge_exponent;
+                readings.push((cylinder, self.reading(cylinder, &state, exponent, count)));
+                if self.operating.reference == ReferenceDensity::Ports {
+                    let weight =
+                        count * self.operating.swept[cylinder] / total_swept / gas::GAS_CONSTANT;
+                    readings.push((cylinders, self.reading(cylinder, &state, 1.0, weight)));
+                }
+            }
+            if let ReferenceDensity::Node(node) = self.operating.reference {
+                let weight = self.intervals[interval].weight / gas::GAS_CONSTANT;
+                readings.push((
+                    cylinders,
+                    self.node_reading(&[(node, 1.0)], &state, 1.0, weight),
+                ));
+            }
+            for (result, mut reading) in readings {
+                if result < cylinders {
+                    swept.fill[result] += reading.value;
+                } else {
+                    swept.density += reading.value;
+                }
+                if !regular {
+                    continue;
+                }
+                self.solver.adjoint(&mut reading.gradient);
+                raw.add(result, &forcings, &reading.gradient, 1.0);
+                for drawing in 0..cylinders {
+                    let row = self
+                        .solver
+                        .system
+                        .pressure_unknown(self.drawing_node(drawing));
+                    for (other, part) in self.intervals[interval].draws[drawing].iter().enumerate()
+                    {
+                        let change = reading.gradient[row] * part;
+                        if result < cylinders {
+                            swept.fill_by[result][other] += change;
+                        } else {
+                            swept.density_by[other] += change;
+                        }
+                    }
+                }
+            }
+        }
+        if let ReferenceDensity::Known(density) = self.operating.reference {
+            swept.density = density;
+        }
+        self.gradients = raw;
+        self.gradients_to_flows(&swept);
+        swept
+    }
+
+    /// Turns gradients of fill and density into gradients of `total * w_i / sum w`.
+    fn gradients_to_flows(&mut self, swept: &Swept) {
+        let cylinders = self.flows.len();
+        let weights: Vec<f64> = self
+            .operating
+            .swept
+            .iter()
+            .zip(&swept.fill)
+            .map(|(volume, fill)| volume * fill)
+            .collect();
+        let sum: f64 = weights.iter().sum();
+        let per_density = self.per_density();
+        let volumes = self.operating.swept.clone();
+        self.gradients.transform(|by| {
+            let sum_by: f64 = (0..cylinders).map(|i| volumes[i] * by[i]).sum();
+            let density_by = by[cylinders];
+            for i in 0..cylinders {
+                let share = weights[i] / sum;
+                let share_by = (volumes[i] * by[i] - share * sum_by) / sum;
+                by[i] = per_density * (swept.density * share_by + density_by * share);
+            }
+        });
+    }
+
+    /// Total flow over reference density [m3/s].
+    fn per_density(&self) -> f64 {
+        self.operating.volumetric_efficiency
+            * self.operating.cycles
+            * self.operating.swept.iter().sum::<f64>()
+    }
+
+    /// M_i - total w_i / sum w and its derivatives by M.
+    fn balance(&self, swept: &Swept) -> (Vec<f64>, Vec<Vec<f64>>) {
+        let cylinders = self.flows.len();
+        let volumes = &self.operating.swept;
+        let weights: Vec<f64> = volumes
+            .iter()
+            .zip(&swept.fill)
+            .map(|(volume, fill)| volume * fill)
+            .collect();
+        let sum: f64 = weights.iter().sum();
+        let per_density = self.per_density();
+        let mut residual = Vec::with_capacity(cylinders);
+        let mut jacobian = identity(cylinders);
+        for i in 0..cylinders {
+            let share = weights[i] / sum;
+            residual.push(self.flows[i] - per_density * swept.density * share);
+            for j in 0..cylinders {
+                let sum_by: f64 = (0..cylinders)
+                    .map(|k| volumes[k] * swept.fill_by[k][j])
+                    .sum();
+                let share_by = (volumes[i] * swept.fill_by[i][j] - share * sum_by) / sum;
+                jacobian[i][j] -=
+                    per_density * (swept.density * share_by + swept.density_by[j] * share);
+            }
+        }
+        (residual, jacobian)
+    }
+
+    /// `weight` times p T^-exponent at a cylinder's ports, the mean by flow when it has several.
+    fn reading(&self, cylinder: usize, state: &Flowing, exponent: f64, weight: f64) -> Reading {
+        let ports: Vec<usize> = self
+            .model
+            .ports
+            .iter()
+            .filter(|port| port.cylinder == cylinder)
+            .map(|port| port.node)
+            .collect();
+        let part = 1.0 / ports.len() as f64;
+        let parts: Vec<(usize, f64)> = ports.into_iter().map(|node| (node, part)).collect();
+        self.node_reading(&parts, state, exponent, weight)
+    }
+
+    fn node_reading(
+        &self,
+        parts: &[(usize, f64)],
+        state: &Flowing,
+        exponent: f64,
+        weight: f64,
+    ) -> Reading {
+        let mut reading = Reading {
+            value: 0.0,
+            gradient: vec![0.0; self.solver.system.right.len()],
+        };
+        for (node, part) in parts {
+            let temperature = state.temperature[*node];
+            let factor = weight * part * temperature.powf(-exponent);
+            let value = factor * state.pressure(*node);
+            reading.value += value;
+            reading.gradient[self.solver.system.pressure_unknown(*node)] += factor;
+            if let Some(unknown) = self.solver.system.temperature_unknown(*node) {
+                reading.gradient[unknown] -= exponent * value / temperature;
+            }
+        }
+        reading
+    }
+
+    fn drawn(mut self) -> Drawn<'m> {
+        let mut drawn = Drawn {
+            model: self.model,
+            snapshots: Vec::with_capacity(self.intervals.len()),
+            cylinder_flow: self.flows.clone(),
+            port_flow: vec![0.0; self.model.ports.len()],
+            port_snapshots: vec![Vec::new(); self.model.ports.len()],
+            gradients: self.gradients.clone(),
+            iterations: self.solver.iterations,
+            second: None,
+        };
+        for (position, interval) in self.intervals.iter().enumerate() {
+            self.set_draws(position);
+            let Some(mut state) = self.states[position].take() else {
+                continue;
+            };
+            let residuals = self
+                .solver
+                .system
+                .evaluate(self.model, &self.conditions, &mut state);
+            for (place, port) in self.model.ports.iter().enumerate() {
+                let legs = self.model.nodes[port.node].legs.iter();
+                let arriving = legs.filter(|leg| {
+                    self.model.branches[leg.branch].to != port.draws_at
+                        || port.draws_at == port.node
+                });
+                let flow: f64 = arriving
+                    .map(|leg| {
+                        if leg.at_to {
+                            state.flow[leg.branch]
+                        } else {
+                            -state.flow[leg.branch]
+                        }
+                    })
+                    .sum();
+                drawn.port_flow[place] += interval.weight * flow;
+                if interval.counts[port.cylinder] > 0.0 {
+                    drawn.port_snapshots[place].push((position, interval.counts[port.cylinder]));
+                }
+            }
+            drawn.snapshots.push(Snapshot::take(
+                &mut self.solver,
+                state,
+                interval.weight,
+                residuals,
+            ));
+        }
+        drawn
+    }
+
+    /// Why there is no answer: looks for the greatest part of the flow that the manifold passes.
+    fn explain(&mut self, failure: Failure) -> Refused {
+        let asked = self.flows.clone();
+        let (mut low, mut high) = (0.0, 1.0);
+        let mut tightest = None;
+        for _ in 0..40 {
+            let part = 0.5 * (low + high);
+            self.flows = asked.iter().map(|flow| flow * part).collect();
+            self.states.iter_mut().for_each(|state| *state = None);
+            let passes = (0..self.intervals.len()).all(|interval| {
+                let solved = self.solve_interval(interval).is_ok();
+                if solved {
+                    let found = self.tightest(interval);
+                    tightest = tightest.max_by_part(found);
+                }
+                solved
+            });
+            if passes {
+                low = part;
+            } else {
+                high = part;
+            }
+            if high - low < 1e-4 {
+                break;
+            }
+        }
+        match tightest {
+            Some(Tight { part, branch, node }) if part > 0.95 && low > 0.0 => Refused::Section {
+                branch,
+                node,
+                part: low,
+            },
+            _ => Refused::Failed(failure),
+        }
+    }
+
+    /// The section nearest to choking in an interval's state.
+    fn tightest(&self, interval: usize) -> Option<Tight> {
+        let state = self.states[interval].as_ref()?;
+        let mut tight = None;
+        for (branch, own) in self.solver.system.branches.iter().enumerate() {
+            let found = Some(Tight {
+                part: own.fall.mach,
+                branch: Some(branch),
+                node: None,
+            });
+            tight = tight.max_by_part(found);
+        }
+        for (node, at) in self.model.nodes.iter().enumerate() {
+            if let Some(junction) = &at.junction {
+                let flows: Vec<f64> = at
+                    .legs
+                    .iter()
+                    .map(|leg| {
+                        if leg.at_to {
+                            state.flow[leg.branch]
+                        } else {
+                            -state.flow[leg.branch]
+                        }
+                    })
+                    .collect();
+                let part =
+                    junction.choking_part(state.pressure(node), state.temperature[node], &flows);
+                tight = tight.max_by_part(Some(Tight {
+                    part,
+                    branch: None,
+                    node: Some(node),
+                }));
+            }
+        }
+        tight
+    }
+}
+
+struct Reading {
+    value: f64,
+    gradient: Vec<f64>,
+}
+
+/// How near a section is to choking: its Mach number, or its part of the choking flow.
+#[derive(Clone, Copy)]
+struct Tight {
+    part: f64,
+    branch: Option<usize>,
+    node: Option<usize>,
+}
+
+trait MaxByPart {
+    fn max_by_part(self, other: Self) -> Self;
+}
+
+impl MaxByPart for Option<Tight> {
+    fn max_by_part(self, other: Self) -> Self {
+        match (self, other) {
+            (Some(a), Some(b)) => Some(if b.part > a.part { b } else { a }),
+            (a, b) => a.or(b),
+        }
+    }
+}
+
+fn identity(size: usize) -> Vec<Vec<f64>> {
+    (0..size)
+        .map(|row| {
+            (0..size)
+                .map(|column| if row == column { 1.0 } else { 0.0 })
+                .collect()
+        })
+        .collect()
+}
+
+/// Turns what a number adds to the right-hand side of M = g(M) into what it adds to M.
+fn self_consistent(by: &mut [f64], inverse_columns: &[Vec<f64>]) {
+    let size = inverse_columns.len();
+    let given = by[..size].to_vec();
+    for (row, value) in by[..size].iter_mut().enumerate() {
+        *value = (0..size)
+            .map(|column| inverse_columns[column][row] * given[column])
+            .sum();
+    }
+}
+
+/// Gaussian elimination with row exchange; the matrix is small, full and close to the identity.
+fn solve_dense(matrix: &mut [Vec<f64>], right: &mut [f64]) {
+    let size = right.len();
+    for pivot in 0..size {
+        let best = (pivot..size)
+            .max_by(|a, b| matrix[*a][pivot].abs().total_cmp(&matrix[*b][pivot].abs()))
+            .unwrap_or(pivot);
+        matrix.swap(pivot, best);
+        right.swap(pivot, best);
+        for row in pivot + 1..size {
+            let factor = matrix[row][pivot] / matrix[pivot][pivot];
+            if factor != 0.0 {
+                for column in pivot..size {
+                    matrix[row][column] -= factor * matrix[pivot][column];
+                }
+                right[row] -= factor * right[pivot];
+            }
+        }
+    }
+    for row in (0..size).rev() {
+        let known: f64 = (row + 1..size)
+            .map(|column| matrix[row][column] * right[column])
+            .sum();
+        right[row] = (right[row] - known) / matrix[row][row];
+    }
+}

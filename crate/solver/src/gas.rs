@@ -1,0 +1,83 @@
+//! Air as an ideal gas: R 287.05 J/(kg K) (ISO 2533), ratio of specific heats 1.4, Sutherland viscosity.
+//!
+//! With that ratio the flow function is M / (1 + M^2/5)^3 and the pressure ratio (1 + M^2/5)^(7/2):
+//! whole and half powers, no transcendental. The ratio is therefore a constant of the program.
+
+use crate::law::Slope;
+
+/// Specific gas constant of dry air [J/(kg K)]; ISO 2533.
+pub const GAS_CONSTANT: f64 = 287.05;
+/// Ratio of specific heats [-].
+pub const GAMMA: f64 = 1.4;
+/// Largest value of `flow_function`, reached at Mach 1 [-].
+pub const CHOKED_FLOW_FUNCTION: f64 = 0.578_703_703_703_703_7;
+
+/// Dynamic viscosity by Sutherland's law [Pa s] and its derivative with temperature.
+///
+/// Constants 1.458e-6 kg/(m s sqrt(K)) and 110.4 K: U.S. Standard Atmosphere 1976, ISO 2533.
+pub fn viscosity(temperature: f64) -> Slope {
+    let value = 1.458e-6 * temperature * temperature.sqrt() / (temperature + 110.4);
+    Slope {
+        value,
+        derivative: value * (1.5 / temperature - 1.0 / (temperature + 110.4)),
+    }
+}
+
+/// Stagnation density [kg/m3] at stagnation `pressure` [Pa] and `temperature` [K].
+pub fn density(pressure: f64, temperature: f64) -> f64 {
+    pressure / (GAS_CONSTANT * temperature)
+}
+
+/// M / (1 + M^2/5)^3, which is m sqrt(R T / gamma) / (A p) with stagnation p and T [-].
+pub fn flow_function(mach: f64) -> f64 {
+    mach / (1.0 + 0.2 * mach * mach).powi(3)
+}
+
+/// The flow function that a mass flow needs in a section [-].
+pub fn needed_flow_function(mass_flow: f64, pressure: f64, temperature: f64, area: f64) -> f64 {
+    mass_flow * (temperature * (GAS_CONSTANT / GAMMA)).sqrt() / (area * pressure)
+}
+
+/// Subsonic Mach number of a flow function, or nothing when the section would choke.
+pub fn mach(flow_function: f64) -> Option<f64> {
+    let x = flow_function;
+    let short_of_choking = 1.0 - x / CHOKED_FLOW_FUNCTION;
+    if short_of_choking < 0.0 || x.is_nan() {
+        return None;
+    }
+    // Left of the root Newton's steps on a concave function never overshoot; near Mach 1, where the
+    // root is double, the expansion of the flow function about its top starts them close enough.
+    let mut mach = if short_of_choking < 0.05 {
+        1.0 - (1.2 * short_of_choking).sqrt()
+    } else {
+        x * (1.0 + x * x * (0.6 + 0.96 * x * x))
+    };
+    for _ in 0..30 {
+        let base = 1.0 + 0.2 * mach * mach;
+        let square = base * base;
+        let slope = 1.0 - 1.2 * x * mach * square;
+        if slope <= 1e-12 {
+            break;
+        }
+        let step = (x * square * base - mach) / slope;
+        mach = (mach + step).clamp(0.0, 1.0);
+        if step.abs() <= 1e-15 * mach {
+            break;
+        }
+    }
+    Some(mach)
+}
+
+/// 1 - p/p0, the part of the stagnation pressure that is velocity head, without cancellation at low Mach.
+pub fn head_fraction(mach: f64) -> f64 {
+    let u = 0.2 * mach * mach;
+    let s = (1.0 + u).sqrt();
+    let sum = 1.0 + s * (1.0 + s * (1.0 + s * (1.0 + s * (1.0 + s * (1.0 + s)))));
+    u / (s + 1.0) * sum / s.powi(7)
+}
+
+/// p/p0 [-].
+pub fn pressure_ratio(mach: f64) -> f64 {
+    let base = 1.0 + 0.2 * mach * mach;
+    1.0 / (base * base * base * base.sqrt())
+}

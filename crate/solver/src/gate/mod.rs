@@ -1,0 +1,112 @@
+//! The one gate for everything from outside: bytes in, a study or the list of all that is wrong out.
+//!
+//! `fields` checks every value against the catalogue; `meaning` checks what the values say together.
+
+mod fields;
+mod meaning;
+
+use serde_json::Value;
+
+use crate::error::{StudyError, StudyErrorKind};
+use crate::study::{FORMAT, Study, VERSION};
+
+pub use meaning::check;
+
+/// No study needs more; a file beyond it is refused before it is parsed [bytes].
+const LARGEST_TEXT: usize = 16 << 20;
+
+/// Reads a study from the text of a file.
+///
+/// # Errors
+/// Everything that is wrong with it, each with its element and field.
+pub fn read(text: &str) -> Result<Study, Vec<StudyError>> {
+    if text.len() > LARGEST_TEXT {
+        return Err(vec![whole(
+            StudyErrorKind::TooLarge,
+            "",
+            format!(
+                "the file has {} MB, a study at most {} MB",
+                text.len() >> 20,
+                LARGEST_TEXT >> 20
+            ),
+        )]);
+    }
+    let value: Value = serde_json::from_str(text).map_err(|error| {
+        vec![whole(
+            StudyErrorKind::NotAStudy,
+            "",
+            format!("not a JSON file that can be read: {error}"),
+        )]
+    })?;
+    read_value(value)
+}
+
+/// Reads a study from a JSON value.
+///
+/// # Errors
+/// As `read`.
+pub fn read_value(value: Value) -> Result<Study, Vec<StudyError>> {
+    let Value::Object(study) = &value else {
+        return Err(vec![whole(
+            StudyErrorKind::NotAStudy,
+            "",
+            "a study is a JSON object".to_owned(),
+        )]);
+    };
+    match study.get("format").and_then(Value::as_str) {
+        Some(FORMAT) => {}
+        found => {
+            let found = found.map_or("nothing".to_owned(), |name| format!("\"{name}\""));
+            let message = format!(
+                "this is no study of this program: the format should read \"{FORMAT}\", it reads {found}"
+            );
+            return Err(vec![whole(
+                StudyErrorKind::UnknownFormat,
+                "format",
+                message,
+            )]);
+        }
+    }
+    match study.get("version").and_then(Value::as_u64) {
+        Some(version) if version == u64::from(VERSION) => {}
+        found => {
+            let found = found.map_or("nothing readable".to_owned(), |version| version.to_string());
+            let message = format!(
+                "this program reads version {VERSION}, the file has {found}; open it with a newer program"
+            );
+            return Err(vec![whole(
+                StudyErrorKind::UnknownVersion,
+                "version",
+                message,
+            )]);
+        }
+    }
+    let mut errors = fields::check(study);
+    if !errors.is_empty() {
+        return Err(errors);
+    }
+    // What the field check lets through and serde refuses is told with its path.
+    let study: Study = serde_path_to_error::deserialize(&value).map_err(|error| {
+        let field = error.path().to_string();
+        vec![whole(
+            StudyErrorKind::WrongType,
+            &field,
+            error.into_inner().to_string(),
+        )]
+    })?;
+    errors = check(&study);
+    if errors.is_empty() {
+        Ok(study)
+    } else {
+        Err(errors)
+    }
+}
+
+fn whole(kind: StudyErrorKind, field: &str, message: String) -> StudyError {
+    StudyError {
+        kind,
+        element: String::new(),
+        field: field.to_owned(),
+        message,
+    }
+}

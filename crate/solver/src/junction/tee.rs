@@ -1,0 +1,187 @@
+//! A tee or wye: six flow patterns, each with published coefficients, joined smoothly where a leg's
+//! flow goes through zero.
+//!
+//! Coefficients refer to the velocity head of the leg that carries all. Every pattern is referred to
+//! the mean stagnation pressure of what arrives, by flow: a leg at zero flow has no part in that mean,
+//! so neighbouring patterns share the reference where they meet and only their leg losses are blended.
+
+use super::dual::Dual;
+use super::{JunctionDoubt, LegLosses, NodeState, Tee, smooth_step};
+use crate::law::Slope;
+use crate::law::junction::{self as law, Geometry};
+
+/// Part of the through flow within which two patterns are blended [-].
+const BLEND: f64 = 0.02;
+
+/// Leg order.
+const SIDE: usize = 2;
+
+/// The patterns, as the legs that bring air.
+const PATTERNS: [[bool; 3]; 6] = [
+    [true, false, false],
+    [false, true, false],
+    [false, false, true],
+    [true, false, true],
+    [false, true, true],
+    [true, true, false],
+];
+
+impl Tee {
+    pub(super) fn losses(&self, state: NodeState, flows: &[f64], out: &mut LegLosses) {
+        let Some(weights) = weights(flows) else {
+            return;
+        };
+        for (pattern, weight) in PATTERNS.iter().zip(weights) {
+            if weight.value == 0.0 && weight.by == [0.0; 3] {
+                continue;
+            }
+            let Some(losses) = self.pattern_losses(pattern, state, flows, 0.0, 0.0) else {
+                continue;
+            };
+            for leg in 0..3 {
+                let loss = losses[leg] * weight;
+                out.loss[leg] += loss.value;
+                for other in 0..3 {
+                    out.by_flow[leg * 3 + other] += loss.by[other];
+                }
+            }
+        }
+    }
+
+    /// The run's and the side leg's coefficient are each uncertain by the author's scatter.
+    pub(super) fn doubts(&self, state: NodeState, flows: &[f64]) -> Vec<JunctionDoubt> {
+        let Some(weights) = weights(flows) else {
+            return Vec::new();
+        };
+        let scatter = law::scatter(self.law);
+        [(1.0, 0.0), (0.0, 1.0)]
+            .map(|(run_shift, side_shift)| {
+                let mut by_number = vec![0.0; 3];
+                for (pattern, weight) in PATTERNS.iter().zip(&weights) {
+                    let with = self.pattern_losses(pattern, state, flows, run_shift, side_shift);
+                    let without = self.pattern_losses(pattern, state, flows, 0.0, 0.0);
+                    if let (Some(with), Some(without)) = (with, without) {
+                        for leg in 0..3 {
+                            by_number[leg] += weight.value * (with[leg].value - without[leg].value);
+                        }
+                    }
+                }
+                JunctionDoubt {
+                    law: "tee",
+                    scatter,
+                    by_number,
+                }
+            })
+            .into()
+    }
+
+    /// Leg losses as if `incoming` were the pattern, with shifts of the coefficients; nothing when the
+    /// leg that should carry all carries nothing.
+    fn pattern_losses(
+        &self,
+        incoming: &[bool; 3],
+        state: NodeState,
+        flows: &[f64],
+        run_shift: f64,
+        side_shift: f64,
+    ) -> Option<[Dual; 3]> {
+        let dividing = incoming.iter().filter(|brings| **brings).count() == 1;
+        let whole = (0..3).find(|leg| incoming[*leg] == dividing)?;
+        let whole_flow = Dual::flow(flows, whole).abs();
+        if whole_flow.value == 0.0 {
+            return None;
+        }
+        let area = if whole == SIDE {
+            self.side_area
+        } else {
+            self.area
+        };
+        let head = state.head(flows[whole], area);
+        let head = whole_flow.chain(head.value, head.by_flow);
+        // Signed, so that a coefficient goes on smoothly where the blend reaches past zero flow.
+        let part = |leg: usize| {
+            let flow = Dual::flow(flows, leg);
+            (if incoming[leg] { flow } else { -flow }) / whole_flow
+        };
+        // Loss of each other leg against the leg that carries all, in its velocity heads.
+        let mut coefficients = [Dual::constant(0.0); 3];
+        let geometry = Geometry {
+            area_ratio: self.side_area / self.area,
+            angle: self.angle,
+        };
+        if whole == SIDE {
+            for leg in 0..SIDE {
+                let q = part(leg);
+                let law = if dividing {
+                    law::stem_dividing
+                } else {
+                    law::stem_combining
+                };
+                coefficients[leg] =
+                    slope(q, law(&geometry, q.value.min(1.0))) + Dual::constant(run_shift);
+            }
+        } else {
+            let other_run = 1 - whole;
+            let q = part(SIDE);
+            let both = if dividing {
+                law::dividing
+            } else {
+                law::combining
+            };
+            let both = both(self.law, &geometry, q.value.min(1.0));
+            coefficients[other_run] = slope(q, both.run) + Dual::constant(run_shift);
+            coefficients[SIDE] = slope(q, both.side) + Dual::constant(side_shift);
+        }
+        let against_whole = coefficients.map(|coefficient| coefficient * head);
+        if dividing {
+            return Some(against_whole);
+        }
+        // Combining: legs stand above the leg that carries all; refer them to the mean of what arrives.
+        let mut mean = Dual::constant(0.0);
+        for leg in (0..3).filter(|leg| *leg != whole) {
+            mean = mean + part(leg) * against_whole[leg];
+        }
+        Some(std::array::from_fn(|leg| {
+            if leg == whole {
+                mean
+            } else {
+                mean - against_whole[leg]
+            }
+        }))
+    }
+}
+
+fn slope(at: Dual, law: Slope) -> Dual {
+    at.chain(law.value, law.derivative)
+}
+
+/// How far each pattern holds; they add up to 1. Nothing at no flow.
+fn weights(flows: &[f64]) -> Option<[Dual; 6]> {
+    let through = (0..3).fold(Dual::constant(0.0), |sum, leg| {
+        sum + Dual::flow(flows, leg).abs()
+    });
+    if through.value == 0.0 {
+        return None;
+    }
+    let brings: [Dual; 3] = std::array::from_fn(|leg| {
+        let part = Dual::flow(flows, leg) / through * Dual::constant(2.0 / BLEND);
+        let (value, slope) = smooth_step(part.value);
+        part.chain(value, slope)
+    });
+    let one = Dual::constant(1.0);
+    let raw = PATTERNS.map(|pattern| {
+        (0..3).fold(one, |product, leg| {
+            product
+                * if pattern[leg] {
+                    brings[leg]
+                } else {
+                    one - brings[leg]
+                }
+        })
+    });
+    let sum = raw
+        .iter()
+        .fold(Dual::constant(0.0), |sum, weight| sum + *weight);
+    // All legs in or all out cannot last; while Newton passes through, no pattern holds.
+    (sum.value > 0.0).then(|| raw.map(|weight| weight / sum))
+}

@@ -1,0 +1,93 @@
+//! Changes of section.
+
+pub mod contraction_conical_rennels_2012;
+pub mod diffuser_rennels_2012;
+pub mod sudden_contraction_rennels_2012;
+pub mod sudden_expansion_borda_carnot;
+
+use super::{Head, TwoWay};
+
+/// A sudden change of section.
+#[derive(Clone, Copy, Debug)]
+pub struct SuddenChange {
+    /// Area towards the `from` end [m2].
+    pub area_from: f64,
+    /// Area towards the `to` end [m2].
+    pub area_to: f64,
+}
+
+/// A conical change of section.
+#[derive(Clone, Copy, Debug)]
+pub struct GradualChange {
+    /// Area towards the `from` end [m2].
+    pub area_from: f64,
+    /// Area towards the `to` end [m2].
+    pub area_to: f64,
+    /// Length along the axis [m].
+    pub length: f64,
+}
+
+impl SuddenChange {
+    /// Loss coefficients for either direction, both on the head in the smaller section.
+    pub fn coefficients(&self) -> TwoWay {
+        let small = self.area_from.min(self.area_to);
+        let large = self.area_from.max(self.area_to);
+        let widening = Head {
+            k: sudden_expansion_borda_carnot::coefficient(small, large),
+            area: small,
+        };
+        let narrowing = Head {
+            k: sudden_contraction_rennels_2012::coefficient(large, small),
+            area: small,
+        };
+        two_way(self.area_from <= self.area_to, widening, narrowing)
+    }
+}
+
+impl GradualChange {
+    /// Loss coefficients for either direction, both on the head in the smaller section.
+    pub fn coefficients(&self) -> TwoWay {
+        let small = self.area_from.min(self.area_to);
+        let large = self.area_from.max(self.area_to);
+        let widening = Head {
+            k: diffuser_rennels_2012::coefficient(small, large, self.length),
+            area: small,
+        };
+        let narrowing = Head {
+            k: contraction_conical_rennels_2012::coefficient(large, small, self.length),
+            area: small,
+        };
+        two_way(self.area_from <= self.area_to, widening, narrowing)
+    }
+}
+
+fn two_way(widens: bool, widening: Head, narrowing: Head) -> TwoWay {
+    if widens {
+        TwoWay {
+            forward: widening,
+            reversed: narrowing,
+        }
+    } else {
+        TwoWay {
+            forward: narrowing,
+            reversed: widening,
+        }
+    }
+}
+
+/// Friction factor that the conical laws take, since the cone's own wall friction is part of them [-].
+pub(crate) const CONE_FRICTION: f64 = 0.02;
+
+/// Diameter of a circle of an area [m].
+pub(crate) fn diameter(area: f64) -> f64 {
+    (4.0 * area / std::f64::consts::PI).sqrt()
+}
+
+/// Wall friction of a cone in heads of its small end; that of a straight duct for equal ends.
+pub(crate) fn cone_friction(small: f64, large: f64, length: f64) -> f64 {
+    let (d, big) = (diameter(small), diameter(large));
+    let slant = length.hypot(0.5 * (big - d));
+    let ratio = d / big;
+    // f (1 - ratio^4) / (8 sin(half angle)), with the factor (1 - ratio) of numerator and sine cancelled.
+    CONE_FRICTION * (1.0 + ratio) * (1.0 + ratio * ratio) * slant / (4.0 * big)
+}

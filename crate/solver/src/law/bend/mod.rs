@@ -1,0 +1,3 @@
+//! Bends.
+
+pub mod rennels_2012;

@@ -1,0 +1,3 @@
+//! Charge-cooler cores.
+
+pub mod two_point_fit;

@@ -1,0 +1,71 @@
+//! Rounded entry flush with a wall, Rennels and Hudson 2012.
+//!
+//! # Equation
+//! K = 0.0696 (1 - 0.569 r/d) lambda^2 + (lambda - 1)^2,
+//! lambda = 1 + 0.622 (1 - 0.30 sqrt(r/d) - 0.70 r/d)^4; r/d above 1 counts as 1.
+//!
+//! # Symbols
+//! | symbol | field | meaning | unit |
+//! | --- | --- | --- | --- |
+//! | d | from `area` | diameter of a circle of the section's area | m |
+//! | r | `radius` | radius of the edge | m |
+//! | K | result | loss coefficient on the velocity head in the section | - |
+//!
+//! # Source
+//! D. C. Rennels, H. M. Hudson, Pipe Flow: A Practical and Comprehensive Guide, Wiley 2012, section 9.2.2;
+//! read through the `fluids` library (entrance_rounded), which names it.
+//!
+//! # Range of validity
+//! r/d from 0 to 1.
+//!
+//! # Limits
+//! Round sections. Methods of other authors differ by a factor of 3 at r/d = 0.1, hence the scatter.
+//! Flow out through a rounded edge loses nothing here; the chamber takes the velocity head.
+
+use super::super::{Head, Scatter, TwoWay};
+
+/// Range of r/d [-].
+pub const RANGE: [f64; 2] = [0.0, 1.0];
+
+/// Scatter of the coefficient.
+pub const SCATTER: Scatter = Scatter {
+    relative: 0.4,
+    common: 0.5,
+    origin: "spread of five authors at r/d = 0.1",
+};
+
+/// A rounded entry.
+#[derive(Clone, Copy, Debug)]
+pub struct RoundedEntry {
+    /// Area of the section entered [m2].
+    pub area: f64,
+    /// Radius of the edge [m].
+    pub radius: f64,
+}
+
+impl RoundedEntry {
+    /// Loss coefficients for either direction.
+    pub fn coefficients(&self) -> TwoWay {
+        TwoWay {
+            forward: Head {
+                k: coefficient(self.radius_ratio()),
+                area: self.area,
+            },
+            reversed: Head {
+                k: 0.0,
+                area: self.area,
+            },
+        }
+    }
+
+    /// Edge radius over diameter [-].
+    pub fn radius_ratio(&self) -> f64 {
+        self.radius / (4.0 * self.area / std::f64::consts::PI).sqrt()
+    }
+}
+
+fn coefficient(radius_ratio: f64) -> f64 {
+    let ratio = radius_ratio.min(1.0);
+    let contraction = 1.0 + 0.622 * (1.0 - 0.30 * ratio.sqrt() - 0.70 * ratio).powi(4);
+    0.0696 * (1.0 - 0.569 * ratio) * contraction.powi(2) + (contraction - 1.0).powi(2)
+}

@@ -1,0 +1,4 @@
+//! Wall friction of ducts.
+
+pub mod churchill_1977;
+pub mod laminar_noncircular_shah_london_1978;

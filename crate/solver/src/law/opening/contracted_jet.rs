@@ -1,0 +1,68 @@
+//! Thin-edged opening: a jet that contracts, then spreads.
+//!
+//! # Equation
+//! The air accelerates without loss to the jet's section A_j = C_d A (St Venant and Wantzel 1839) and then
+//! loses K = (1 - A_j/A_2)^2 of the jet's velocity head; into a chamber it loses all of it.
+//!
+//! # Symbols
+//! | symbol | field | meaning | unit |
+//! | --- | --- | --- | --- |
+//! | A | `area` | opening | m2 |
+//! | C_d | `discharge_coefficient` | jet at its narrowest over opening | - |
+//! | A_2 | `area_to`, `area_from` | section behind, a chamber when absent | m2 |
+//! | K | result | loss coefficient on the jet's velocity head | - |
+//!
+//! # Source
+//! St Venant and Wantzel 1839 as in J. B. Heywood, Internal Combustion Engine Fundamentals, 1988, appendix C;
+//! Borda and Carnot for the spreading. C_d 0.61 for a sharp edge: common practice.
+//!
+//! # Range of validity
+//! C_d from 0.5 to 1; an opening thinner than its own width.
+//!
+//! # Limits
+//! The jet chokes at Mach 1; its contraction is taken as constant with pressure ratio.
+
+use super::super::{Head, Scatter, TwoWay};
+
+/// Range of the discharge coefficient [-].
+pub const RANGE: [f64; 2] = [0.5, 1.0];
+
+/// Scatter of the loss.
+pub const SCATTER: Scatter = Scatter {
+    relative: 0.1,
+    common: 0.5,
+    origin: "5 % of the discharge coefficient, 10 % of the loss; common practice",
+};
+
+/// An opening.
+#[derive(Clone, Copy, Debug)]
+pub struct ContractedJet {
+    /// Opening [m2].
+    pub area: f64,
+    /// Jet over opening [-].
+    pub discharge_coefficient: f64,
+    /// Section towards `from`, a chamber when absent [m2].
+    pub area_from: Option<f64>,
+    /// Section towards `to`, a chamber when absent [m2].
+    pub area_to: Option<f64>,
+}
+
+impl ContractedJet {
+    /// The jet at its narrowest [m2].
+    pub fn jet_area(&self) -> f64 {
+        self.area * self.discharge_coefficient
+    }
+
+    /// Loss coefficients for either direction; into a chamber 0, since the chamber takes the whole head.
+    pub fn coefficients(&self) -> TwoWay {
+        let jet = self.jet_area();
+        let spreading = |behind: Option<f64>| Head {
+            k: behind.map_or(0.0, |area| (1.0 - jet / area).powi(2)),
+            area: jet,
+        };
+        TwoWay {
+            forward: spreading(self.area_to),
+            reversed: spreading(self.area_from),
+        }
+    }
+}

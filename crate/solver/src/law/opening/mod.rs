@@ -1,0 +1,3 @@
+//! Openings in walls.
+
+pub mod contracted_jet;

@@ -1,0 +1,3 @@
+//! Throttles.
+
+pub mod plate_heywood_1988;

@@ -1,0 +1,3 @@
+//! Poppet valves.
+
+pub mod curtain_area;

@@ -1,0 +1,28 @@
+//! Evenport: a steady network estimate of how evenly an intake manifold feeds its cylinders.
+//!
+//! `read` turns a study's JSON into a [`Study`] or the list of what is wrong with it; [`solve`] turns
+//! the study into an [`Answer`]. SI units throughout: pressures are absolute [Pa], temperatures [K].
+//! The library does no I/O and knows no display unit.
+
+mod answer;
+mod branch;
+mod catalogue;
+mod draw;
+mod error;
+pub mod gas;
+mod gate;
+mod graph;
+mod junction;
+pub mod law;
+mod model;
+mod solve;
+mod study;
+
+pub use answer::*;
+pub use catalogue::{Catalogue, ChoiceInfo, FieldInfo, KindInfo, Quantity, catalogue};
+pub use error::{StudyError, StudyErrorKind};
+pub use gate::{read, read_value};
+pub use study::*;
+
+/// The program's version.
+pub const VERSION_TEXT: &str = env!("CARGO_PKG_VERSION");

@@ -1,0 +1,586 @@
+//! A study compiled for the solver: indices instead of ids, chains of elements instead of losses.
+
+use std::collections::HashMap;
+use std::f64::consts::PI;
+
+use crate::branch::{Chain, Element, Placed};
+use crate::gas;
+use crate::junction::{Header, Jets, Junction, Tee};
+use crate::law::bend::rennels_2012::RoundedBend;
+use crate::law::entry::{
+    flared_idelchik::FlaredEntry, reentrant_rennels_2012::ReentrantEntry,
+    rounded_rennels_2012::RoundedEntry, sharp_idelchik::SharpEntry,
+};
+use crate::law::friction::laminar_noncircular_shah_london_1978::laminar_constant;
+use crate::law::junction::header_momentum::{DEFAULT_REGAIN_COMBINING, DEFAULT_REGAIN_DIVIDING};
+use crate::law::opening::contracted_jet::ContractedJet;
+use crate::law::throttle::plate_heywood_1988::ThrottlePlate;
+use crate::law::{Scatter, TwoWay, area, cooler, entry, valve};
+use crate::study::{Branch, Leg, Loss, Network, Node, NodeKind};
+
+/// A network ready to be solved.
+#[derive(Clone, Debug, Default)]
+pub struct Model {
+    /// Nodes in the study's order, then one for each cylinder with several ports.
+    pub nodes: Vec<ModelNode>,
+    /// Branches in the study's order, then one link from each port of such a cylinder.
+    pub branches: Vec<ModelBranch>,
+    /// Node indices of the sources.
+    pub sources: Vec<usize>,
+    /// Ports in the study's order.
+    pub ports: Vec<ModelPort>,
+    /// How many branches are the study's own.
+    pub study_branches: usize,
+    /// How many nodes are the study's own.
+    pub study_nodes: usize,
+}
+
+/// A node of the model.
+#[derive(Clone, Debug)]
+pub struct ModelNode {
+    /// Id in the study.
+    pub id: String,
+    /// How its legs differ, if they do.
+    pub junction: Option<Junction>,
+    /// Branch ends at this node; a tee's in the order run, run, side.
+    pub legs: Vec<LegEnd>,
+    /// Whether a jet that enters may reach some legs more than others.
+    pub jets_unknown: bool,
+}
+
+/// One end of a branch.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct LegEnd {
+    /// Branch index.
+    pub branch: usize,
+    /// Whether it is the branch's `to` end.
+    pub at_to: bool,
+}
+
+/// A branch of the model.
+#[derive(Clone, Debug)]
+pub struct ModelBranch {
+    /// Id in the study.
+    pub id: String,
+    /// Node index of its first end.
+    pub from: usize,
+    /// Node index of its other end.
+    pub to: usize,
+    /// Elements met from `from` to `to`.
+    pub forward: Chain,
+    /// Elements met from `to` to `from`.
+    pub reversed: Chain,
+    /// Whether what leaves at `from` loses its velocity head.
+    pub chamber_at_from: bool,
+    /// Whether what leaves at `to` loses its velocity head.
+    pub chamber_at_to: bool,
+}
+
+/// What a model is compiled for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Purpose {
+    /// Ports discharge into a settling chamber, through their valves when they have any.
+    Bench,
+    /// Cylinders draw at their ports; valves are left out.
+    Running,
+}
+
+/// A port of the model.
+#[derive(Clone, Debug)]
+pub struct ModelPort {
+    /// Node index.
+    pub node: usize,
+    /// Cylinder index in the engine's order.
+    pub cylinder: usize,
+    /// Node that the cylinder draws at while running: the port, or the cylinder's own node.
+    pub draws_at: usize,
+}
+
+impl Model {
+    /// Compiles a checked network; `cylinders` are the cylinder ids in the engine's order.
+    pub fn new(network: &Network, cylinders: &[String], purpose: Purpose) -> Self {
+        let index: HashMap<&str, usize> = network
+            .nodes
+            .iter()
+            .enumerate()
+            .map(|(position, node)| (node.id.as_str(), position))
+            .collect();
+        let mut model = Self {
+            nodes: network.nodes.iter().map(model_node).collect(),
+            branches: network
+                .branches
+                .iter()
+                .map(|branch| model_branch(branch, &index, &network.nodes, purpose))
+                .collect(),
+            study_branches: network.branches.len(),
+            study_nodes: network.nodes.len(),
+            ..Self::default()
+        };
+        for (position, node) in network.nodes.iter().enumerate() {
+            match &node.kind {
+                NodeKind::Source { .. } => model.sources.push(position),
+                NodeKind::Port { cylinder, .. } => model.ports.push(ModelPort {
+                    node: position,
+                    cylinder: cylinders.iter().position(|id| id == cylinder).unwrap_or(0),
+                    draws_at: position,
+                }),
+                _ => {}
+            }
+        }
+        match purpose {
+            Purpose::Bench => model.place_valves(network),
+            Purpose::Running => model.link_shared_cylinders(),
+        }
+        model.place_legs(network);
+        model
+    }
+
+    /// A cylinder with several ports draws at a node of its own, where their velocity heads are lost.
+    fn link_shared_cylinders(&mut self) {
+        let cylinders = self
+            .ports
+            .iter()
+            .map(|port| port.cylinder + 1)
+            .max()
+            .unwrap_or(0);
+        for cylinder in 0..cylinders {
+            let shared: Vec<usize> = (0..self.ports.len())
+                .filter(|port| self.ports[*port].cylinder == cylinder)
+                .collect();
+            if shared.len() < 2 {
+                continue;
+            }
+            let node = self.nodes.len();
+            self.nodes.push(ModelNode {
+                id: format!("cylinder {cylinder}"),
+                junction: None,
+                legs: Vec::new(),
+                jets_unknown: false,
+            });
+            for port in shared {
+                let from = self.ports[port].node;
+                let area = self.end_area(from);
+                let chain = Chain {
+                    elements: Vec::new(),
+                    end_area: area,
+                };
+                self.ports[port].draws_at = node;
+                self.branches.push(ModelBranch {
+                    id: format!("{} to its cylinder", self.nodes[from].id),
+                    from,
+                    to: node,
+                    forward: chain.clone(),
+                    reversed: chain,
+                    chamber_at_from: false,
+                    chamber_at_to: true,
+                });
+            }
+        }
+    }
+
+    /// The section that air leaves through towards a node [m2].
+    fn end_area(&self, node: usize) -> f64 {
+        self.branches
+            .iter()
+            .filter_map(|branch| {
+                if branch.to == node {
+                    Some(branch.forward.end_area)
+                } else if branch.from == node {
+                    Some(branch.reversed.end_area)
+                } else {
+                    None
+                }
+            })
+            .sum()
+    }
+
+    fn place_legs(&mut self, network: &Network) {
+        for (branch, ends) in self.branches.iter().enumerate() {
+            self.nodes[ends.from].legs.push(LegEnd {
+                branch,
+                at_to: false,
+            });
+            self.nodes[ends.to].legs.push(LegEnd {
+                branch,
+                at_to: true,
+            });
+        }
+        for (position, node) in network.nodes.iter().enumerate() {
+            let leg_of = |leg: &LegEnd| {
+                let branch = &network.branches[leg.branch];
+                if leg.at_to {
+                    branch.to_leg
+                } else {
+                    branch.from_leg
+                }
+            };
+            let legs = &mut self.nodes[position].legs;
+            let runs = |legs: &[LegEnd]| {
+                legs.iter()
+                    .map(|leg| leg_of(leg) == Some(Leg::Run))
+                    .collect::<Vec<_>>()
+            };
+            let junction = match node.kind {
+                NodeKind::Header {
+                    area,
+                    regain_dividing,
+                    regain_combining,
+                } => Some(Junction::Header(Header {
+                    area,
+                    dividing: regain_dividing.unwrap_or(DEFAULT_REGAIN_DIVIDING),
+                    combining: regain_combining.unwrap_or(DEFAULT_REGAIN_COMBINING),
+                    runs: runs(legs),
+                })),
+                NodeKind::Tee {
+                    area,
+                    side_area,
+                    law,
+                } => {
+                    legs.sort_by_key(|leg| leg_of(leg) == Some(Leg::Side));
+                    Some(Junction::Tee(Tee {
+                        area,
+                        side_area,
+                        angle: PI / 2.0,
+                        law,
+                    }))
+                }
+                NodeKind::Wye {
+                    area,
+                    side_area,
+                    angle,
+                    law,
+                } => {
+                    legs.sort_by_key(|leg| leg_of(leg) == Some(Leg::Side));
+                    Some(Junction::Tee(Tee {
+                        area,
+                        side_area,
+                        angle,
+                        law,
+                    }))
+                }
+                NodeKind::Plenum {} => {
+                    let fraction = |leg: &LegEnd| {
+                        (!leg.at_to)
+                            .then(|| network.branches[leg.branch].jet_fraction)
+                            .flatten()
+                            .unwrap_or(0.0)
+                    };
+                    let fractions: Vec<f64> = legs.iter().map(fraction).collect();
+                    let areas = legs
+                        .iter()
+                        .map(|leg| {
+                            let branch = &self.branches[leg.branch];
+                            if leg.at_to {
+                                branch.forward.end_area
+                            } else {
+                                branch.reversed.end_area
+                            }
+                        })
+                        .collect();
+                    Some(Junction::Jets(Jets { fractions, areas }))
+                }
+                _ => None,
+            };
+            let node = &mut self.nodes[position];
+            node.jets_unknown = matches!(junction, Some(Junction::Jets(_)));
+            node.junction = junction;
+        }
+    }
+
+    /// A port's valve narrows the end of its branch on the bench.
+    fn place_valves(&mut self, network: &Network) {
+        for node in &network.nodes {
+            let NodeKind::Port {
+                valve: Some(given), ..
+            } = &node.kind
+            else {
+                continue;
+            };
+            let area = valve::curtain_area::effective_area(
+                given.diameter,
+                given.lift,
+                given.discharge_coefficient,
+                given.count,
+            );
+            for branch in &mut self.branches {
+                if self.nodes[branch.to].id == node.id {
+                    branch.forward.end_area = area;
+                }
+            }
+        }
+    }
+}
+
+impl ModelNode {
+    /// Whether the leg losses couple the flows: a plenum without typed jets is a plain chamber.
+    pub fn couples(&self) -> bool {
+        match &self.junction {
+            None => false,
+            Some(Junction::Jets(jets)) => jets.fractions.iter().any(|fraction| *fraction != 0.0),
+            Some(_) => true,
+        }
+    }
+}
+
+fn model_node(node: &Node) -> ModelNode {
+    ModelNode {
+        id: node.id.clone(),
+        junction: None,
+        legs: Vec::new(),
+        jets_unknown: false,
+    }
+}
+
+fn model_branch(
+    branch: &Branch,
+    index: &HashMap<&str, usize>,
+    nodes: &[Node],
+    purpose: Purpose,
+) -> ModelBranch {
+    let from = index[branch.from.as_str()];
+    let to = index[branch.to.as_str()];
+    let mut forward = Chain::default();
+    let mut reversed = Chain::default();
+    for (position, loss) in branch.losses.iter().enumerate() {
+        let (ahead, back) = elements(loss);
+        let place = |element: Element| Placed {
+            element,
+            loss: position as u32,
+            kind: loss.kind(),
+            scatter: scatter(loss),
+            scale: 1.0,
+        };
+        forward.elements.push(place(ahead));
+        reversed.elements.insert(0, place(back));
+    }
+    forward.end_area = branch.losses.last().map_or(1.0, |loss| sections(loss).1);
+    reversed.end_area = branch.losses.first().map_or(1.0, |loss| sections(loss).0);
+    // A side leg that joins a header brings no run momentum: its velocity head is lost.
+    let chamber = |node: usize, leg: Option<Leg>| match nodes[node].kind {
+        NodeKind::Plenum {} | NodeKind::Source { .. } => true,
+        NodeKind::Header { .. } => leg == Some(Leg::Side),
+        NodeKind::Port { .. } => purpose == Purpose::Bench,
+        _ => false,
+    };
+    ModelBranch {
+        id: branch.id.clone(),
+        from,
+        to,
+        forward,
+        reversed,
+        chamber_at_from: chamber(from, branch.from_leg),
+        chamber_at_to: chamber(to, branch.to_leg),
+    }
+}
+
+/// Sections at the `from` and the `to` end of a loss [m2].
+pub fn sections(loss: &Loss) -> (f64, f64) {
+    match *loss {
+        Loss::EntrySharp { area }
+        | Loss::EntryRounded { area, .. }
+        | Loss::EntryFlared { area, .. }
+        | Loss::EntryReentrant { area, .. }
+        | Loss::Duct { area, .. }
+        | Loss::Bend { area, .. }
+        | Loss::Core { area, .. }
+        | Loss::TypedK { area, .. } => (area, area),
+        Loss::SuddenChange { area_from, area_to }
+        | Loss::GradualChange {
+            area_from, area_to, ..
+        } => (area_from, area_to),
+        Loss::Opening {
+            area,
+            discharge_coefficient,
+            area_from,
+            area_to,
+        } => {
+            let jet = area * discharge_coefficient;
+            (area_from.unwrap_or(jet), area_to.unwrap_or(jet))
+        }
+        Loss::Throttle { diameter, .. } => {
+            let bore = PI / 4.0 * diameter * diameter;
+            (bore, bore)
+        }
+    }
+}
+
+/// The elements of a loss for flow from `from` and for flow from `to`.
+fn elements(loss: &Loss) -> (Element, Element) {
+    match *loss {
+        Loss::EntrySharp { area } => heads(SharpEntry { area }.coefficients()),
+        Loss::EntryRounded { area, radius } => heads(RoundedEntry { area, radius }.coefficients()),
+        Loss::EntryFlared { area, radius } => heads(FlaredEntry { area, radius }.coefficients()),
+        Loss::EntryReentrant { area, thickness } => {
+            heads(ReentrantEntry { area, thickness }.coefficients())
+        }
+        Loss::SuddenChange { area_from, area_to } => {
+            heads(area::SuddenChange { area_from, area_to }.coefficients())
+        }
+        Loss::GradualChange {
+            area_from,
+            area_to,
+            length,
+        } => heads(
+            area::GradualChange {
+                area_from,
+                area_to,
+                length,
+            }
+            .coefficients(),
+        ),
+        Loss::Opening {
+            area,
+            discharge_coefficient,
+            area_from,
+            area_to,
+        } => heads(
+            ContractedJet {
+                area,
+                discharge_coefficient,
+                area_from,
+                area_to,
+            }
+            .coefficients(),
+        ),
+        Loss::Throttle {
+            diameter,
+            angle,
+            closed_angle,
+            shaft_diameter,
+            discharge_coefficient,
+        } => {
+            let plate = ThrottlePlate {
+                diameter,
+                angle,
+                closed_angle,
+                shaft_diameter,
+                discharge_coefficient,
+            };
+            heads(plate.coefficients())
+        }
+        Loss::TypedK {
+            k,
+            k_reversed,
+            area,
+            ..
+        } => (
+            Element::Head { k, area },
+            Element::Head {
+                k: k_reversed.unwrap_or(k),
+                area,
+            },
+        ),
+        Loss::Duct {
+            area,
+            perimeter,
+            length,
+            roughness,
+        } => {
+            let diameter = hydraulic_diameter(area, perimeter);
+            let laminar_factor =
+                64.0 / laminar_constant(area, perimeter.unwrap_or_else(|| circle(area)));
+            both(Element::Duct {
+                area,
+                diameter,
+                length,
+                relative_roughness: roughness / diameter,
+                laminar_factor,
+            })
+        }
+        Loss::Bend {
+            area,
+            perimeter,
+            angle,
+            radius,
+            roughness,
+        } => {
+            let diameter = hydraulic_diameter(area, perimeter);
+            let bend = RoundedBend {
+                radius_ratio: radius / diameter,
+                angle,
+            };
+            both(Element::Bend {
+                bend,
+                area,
+                diameter,
+                relative_roughness: roughness / diameter,
+            })
+        }
+        Loss::Core {
+            area,
+            fraction,
+            pressure,
+            temperature,
+            flow_1,
+            drop_1,
+            flow_2,
+            drop_2,
+        } => {
+            // The gate has refused points that give no fit.
+            let fit = cooler::two_point_fit::fit(flow_1, drop_1, flow_2, drop_2)
+                .unwrap_or(cooler::two_point_fit::CoreFit { a: 0.0, b: 0.0 });
+            let density = gas::density(pressure, temperature);
+            let viscosity = gas::viscosity(temperature).value;
+            both(Element::Core {
+                area,
+                linear: density * fit.a / (viscosity * fraction),
+                square: density * fit.b / (fraction * fraction),
+            })
+        }
+    }
+}
+
+fn heads(coefficients: TwoWay) -> (Element, Element) {
+    let element = |head: crate::law::Head| Element::Head {
+        k: head.k,
+        area: head.area,
+    };
+    (
+        element(coefficients.forward),
+        element(coefficients.reversed),
+    )
+}
+
+fn both(element: Element) -> (Element, Element) {
+    (element.clone(), element)
+}
+
+/// Four areas over the wetted perimeter, a circle's diameter when no perimeter is given [m].
+pub fn hydraulic_diameter(area: f64, perimeter: Option<f64>) -> f64 {
+    4.0 * area / perimeter.unwrap_or_else(|| circle(area))
+}
+
+fn circle(area: f64) -> f64 {
+    2.0 * (PI * area).sqrt()
+}
+
+/// How far the law of a loss may lie from the truth.
+fn scatter(loss: &Loss) -> Scatter {
+    match loss {
+        Loss::EntrySharp { .. } => entry::sharp_idelchik::SCATTER,
+        Loss::EntryRounded { .. } => entry::rounded_rennels_2012::SCATTER,
+        Loss::EntryFlared { .. } => entry::flared_idelchik::SCATTER,
+        Loss::EntryReentrant { .. } => entry::reentrant_rennels_2012::SCATTER,
+        Loss::Duct { .. } => crate::law::friction::churchill_1977::SCATTER,
+        Loss::Bend { .. } => crate::law::bend::rennels_2012::SCATTER,
+        Loss::SuddenChange { area_from, area_to } if area_from < area_to => {
+            area::sudden_expansion_borda_carnot::SCATTER
+        }
+        Loss::SuddenChange { .. } => area::sudden_contraction_rennels_2012::SCATTER,
+        Loss::GradualChange {
+            area_from, area_to, ..
+        } if area_from < area_to => area::diffuser_rennels_2012::SCATTER,
+        Loss::GradualChange { .. } => area::contraction_conical_rennels_2012::SCATTER,
+        Loss::Opening { .. } => crate::law::opening::contracted_jet::SCATTER,
+        Loss::Throttle { .. } => crate::law::throttle::plate_heywood_1988::SCATTER,
+        Loss::Core { .. } => cooler::two_point_fit::SCATTER,
+        Loss::TypedK { .. } => TYPED_SCATTER,
+    }
+}
+
+/// A typed coefficient says nothing of its own scatter.
+const TYPED_SCATTER: Scatter = Scatter {
+    relative: 0.1,
+    common: 0.5,
+    origin: "assumed: a typed value comes without scatter",
+};

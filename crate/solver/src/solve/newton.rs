@@ -1,0 +1,220 @@
+//! Newton's method: full steps limited in pressure, then damped ones, then continuation in an added
+//! linear resistance that has shrunk to nothing before an answer is given.
+
+use super::system::{Residuals, System};
+use super::{Conditions, Flowing, start};
+use crate::model::Model;
+
+/// Mass imbalance that ends the iteration, over the total flow [-].
+const IMBALANCE: f64 = 1e-13;
+/// Closure that ends the iteration, over the largest fall [-].
+const CLOSURE: f64 = 1e-12;
+/// Largest change of a flow in the last step, over the total flow [-].
+const STEP: f64 = 1e-11;
+/// What is still an answer when rounding stops the iteration from getting better [-].
+const ACCEPTED_IMBALANCE: f64 = 2e-11;
+const ACCEPTED_CLOSURE: f64 = 2e-10;
+/// Steps without progress after which rounding is taken to have stopped the iteration.
+const PATIENCE: u32 = 4;
+/// Largest part of a node's absolute pressure that one step may take [-].
+const LARGEST_FALL: f64 = 0.4;
+/// Steps of one attempt.
+const FULL_STEPS: u32 = 60;
+const DAMPED_STEPS: u32 = 120;
+/// Added resistance of the continuation, over each branch's reference slope [-].
+const CONTINUATION: [f64; 6] = [3.0, 0.3, 0.03, 3e-3, 3e-4, 0.0];
+
+/// Why no state was found.
+#[derive(Clone, Copy, Debug)]
+pub struct Failure {
+    /// Branch with the largest closure at its end.
+    pub branch: usize,
+}
+
+/// Solves one model under changing conditions, reusing pattern and last state.
+#[derive(Clone, Debug)]
+pub struct Solver<'m> {
+    /// The network.
+    pub model: &'m Model,
+    /// Its equations, as last evaluated.
+    pub system: System,
+    /// Newton steps taken so far.
+    pub iterations: u32,
+}
+
+impl<'m> Solver<'m> {
+    /// Prepares a model; `thermal` makes temperatures unknowns.
+    pub fn new(model: &'m Model, thermal: bool) -> Self {
+        Self {
+            model,
+            system: System::new(model, thermal),
+            iterations: 0,
+        }
+    }
+
+    /// The steady state under `conditions`, from `warm` if given.
+    pub fn solve(
+        &mut self,
+        conditions: &Conditions,
+        warm: Option<&Flowing>,
+    ) -> Result<Flowing, Failure> {
+        if let Some(warm) = warm {
+            let mut state = warm.clone();
+            if self
+                .attempt(conditions, &mut state, FULL_STEPS, false)
+                .is_ok()
+            {
+                return Ok(state);
+            }
+        }
+        let first = start::linear(self.model, conditions, &mut self.system);
+        for (steps, damped) in [(FULL_STEPS, false), (DAMPED_STEPS, true)] {
+            let mut state = first.clone();
+            if self.attempt(conditions, &mut state, steps, damped).is_ok() {
+                return Ok(state);
+            }
+        }
+        self.continuation(conditions, first)
+    }
+
+    /// As `solve`, from a start of the caller's own and without falling back to another.
+    pub fn solve_from(
+        &mut self,
+        conditions: &Conditions,
+        start: &Flowing,
+    ) -> Result<Flowing, Failure> {
+        let mut state = start.clone();
+        self.attempt(conditions, &mut state, FULL_STEPS, false)
+            .or_else(|_| {
+                state.clone_from(start);
+                self.attempt(conditions, &mut state, DAMPED_STEPS, true)
+            })
+            .map(|()| state)
+    }
+
+    fn continuation(
+        &mut self,
+        conditions: &Conditions,
+        first: Flowing,
+    ) -> Result<Flowing, Failure> {
+        let mut state = first;
+        let mut outcome = Ok(());
+        for added in CONTINUATION {
+            self.system.added_slope = added;
+            let kept = state.clone();
+            outcome = self
+                .attempt(conditions, &mut state, FULL_STEPS, false)
+                .or_else(|_| {
+                    state.clone_from(&kept);
+                    self.attempt(conditions, &mut state, DAMPED_STEPS, true)
+                });
+        }
+        self.system.added_slope = 0.0;
+        outcome.map(|()| state)
+    }
+
+    fn attempt(
+        &mut self,
+        conditions: &Conditions,
+        state: &mut Flowing,
+        steps: u32,
+        damped: bool,
+    ) -> Result<(), Failure> {
+        let mut last_step = f64::INFINITY;
+        let mut best = f64::INFINITY;
+        let mut idle = 0;
+        let mut residuals = self.system.evaluate(self.model, conditions, state);
+        for _ in 0..steps {
+            let total = residuals.total.max(1e-9);
+            let fall = reference_fall(self.model, state);
+            let imbalance = residuals
+                .imbalance
+                .max(residuals.energy / state.temperature[0])
+                / total;
+            let closure = residuals.closure / fall;
+            if imbalance <= IMBALANCE && closure <= CLOSURE && last_step <= STEP * total {
+                return Ok(());
+            }
+            let merit = imbalance.max(0.1 * closure);
+            idle = if merit < 0.5 * best { 0 } else { idle + 1 };
+            best = best.min(merit);
+            if idle >= PATIENCE && imbalance <= ACCEPTED_IMBALANCE && closure <= ACCEPTED_CLOSURE {
+                return Ok(());
+            }
+            self.iterations += 1;
+            self.system.assemble(self.model, conditions, state);
+            if self.system.step().is_err() {
+                break;
+            }
+            let factor = self.allowed_factor(state);
+            last_step = factor * self.system.largest_flow_step();
+            residuals = if damped {
+                self.damped_step(conditions, state, factor, merit)
+            } else {
+                self.system.apply(state, factor);
+                self.system.evaluate(self.model, conditions, state)
+            };
+            if !(residuals.closure.is_finite() && residuals.imbalance.is_finite()) {
+                break;
+            }
+        }
+        Err(Failure {
+            branch: self.system.worst_branch(),
+        })
+    }
+
+    /// Halves the step while the residuals grow; takes a short one rather than none.
+    fn damped_step(
+        &mut self,
+        conditions: &Conditions,
+        state: &mut Flowing,
+        factor: f64,
+        merit: f64,
+    ) -> Residuals {
+        let kept = state.clone();
+        let mut factor = factor;
+        for _ in 0..6 {
+            self.system.apply(state, factor);
+            let kept_step = self.system.right.clone();
+            let residuals = self.system.evaluate(self.model, conditions, state);
+            let fall = reference_fall(self.model, state);
+            let now = (residuals.imbalance / residuals.total.max(1e-9))
+                .max(0.1 * residuals.closure / fall);
+            if now < merit * (1.0 - 0.1 * factor) {
+                return residuals;
+            }
+            state.clone_from(&kept);
+            self.system.right = kept_step;
+            factor *= 0.5;
+        }
+        self.system.apply(state, 4.0 * factor);
+        self.system.evaluate(self.model, conditions, state)
+    }
+
+    fn allowed_factor(&self, state: &Flowing) -> f64 {
+        let mut factor: f64 = 1.0;
+        for node in 0..state.gauge.len() {
+            let change = self.system.right[self.system.pressure_unknown(node)];
+            let allowed = LARGEST_FALL * state.pressure(node);
+            if change < -allowed {
+                factor = factor.min(-allowed / change);
+            }
+        }
+        factor
+    }
+}
+
+/// Largest difference between a source and a port, at least 1 Pa.
+pub fn reference_fall(model: &Model, state: &Flowing) -> f64 {
+    let highest = model
+        .sources
+        .iter()
+        .map(|node| state.gauge[*node])
+        .fold(f64::NEG_INFINITY, f64::max);
+    let lowest = model
+        .ports
+        .iter()
+        .map(|port| state.gauge[port.draws_at])
+        .fold(f64::INFINITY, f64::min);
+    (highest - lowest).abs().max(1.0)
+}

@@ -1,0 +1,112 @@
+//! Where Newton's method starts: the flow through linear resistances of about the right size.
+
+use super::system::{BranchState, System};
+use super::{Conditions, Flowing, Hold};
+use crate::branch::Arriving;
+use crate::gas::{self, CHOKED_FLOW_FUNCTION, GAMMA, GAS_CONSTANT};
+use crate::model::Model;
+
+/// Smallest mass flux a starting resistance is taken at [kg/(s m2)].
+const LEAST_FLUX: f64 = 0.2;
+/// Largest part of a section's choking flow a starting resistance is taken at [-].
+const LARGEST_PART: f64 = 0.5;
+/// A starting resistance is at least this many velocity heads of the smallest section [-].
+const LEAST_HEADS: f64 = 1e-3;
+
+/// The state of rest that everything starts from.
+fn rest(model: &Model, conditions: &Conditions) -> Flowing {
+    let datum = model
+        .sources
+        .iter()
+        .map(|source| match conditions.holds[*source] {
+            Hold::Pressure(pressure) => pressure,
+            Hold::Draw(_) => 0.0,
+        })
+        .fold(0.0, f64::max);
+    let temperature = model
+        .sources
+        .iter()
+        .map(|source| conditions.temperatures[*source])
+        .sum::<f64>()
+        / model.sources.len().max(1) as f64;
+    Flowing {
+        flow: vec![0.0; model.branches.len()],
+        gauge: vec![0.0; model.nodes.len()],
+        temperature: vec![temperature; model.nodes.len()],
+        datum,
+    }
+}
+
+/// Mass flux that the conditions suggest [kg/(s m2)].
+fn typical_flux(model: &Model, conditions: &Conditions, rest: &Flowing) -> f64 {
+    let mut lowest = rest.datum;
+    let mut drawn = 0.0;
+    let mut drawn_area = 0.0;
+    for (node, hold) in conditions.holds.iter().enumerate() {
+        match hold {
+            Hold::Pressure(pressure) => lowest = lowest.min(*pressure),
+            Hold::Draw(draw) if *draw != 0.0 => {
+                drawn += draw.abs();
+                let ends = model.nodes[node].legs.iter();
+                drawn_area += ends
+                    .map(|leg| model.branches[leg.branch].forward.smallest_area())
+                    .sum::<f64>();
+            }
+            Hold::Draw(_) => {}
+        }
+    }
+    let temperature = rest.temperature.first().copied().unwrap_or(300.0);
+    let by_pressure =
+        (2.0 * gas::density(rest.datum, temperature) * (rest.datum - lowest) / 3.0).sqrt();
+    let by_draw = if drawn_area > 0.0 {
+        drawn / drawn_area
+    } else {
+        0.0
+    };
+    by_pressure.max(by_draw).max(LEAST_FLUX)
+}
+
+/// Sets every branch's reference slope and returns the linear solution, or the state of rest.
+pub fn linear(model: &Model, conditions: &Conditions, system: &mut System) -> Flowing {
+    let mut state = rest(model, conditions);
+    let flux = typical_flux(model, conditions, &state);
+    for (branch, ends) in model.branches.iter().enumerate() {
+        let temperature = state.temperature[ends.from];
+        let area = ends.forward.smallest_area();
+        let choking =
+            CHOKED_FLOW_FUNCTION * area * state.datum / (temperature * GAS_CONSTANT / GAMMA).sqrt();
+        let mut flow = (flux * area).min(LARGEST_PART * choking);
+        let mut found = None;
+        for _ in 0..60 {
+            let air = Arriving {
+                pressure: state.datum,
+                temperature,
+                flow,
+            };
+            found = ends.forward.fall(air, ends.chamber_at_to).ok();
+            if found.is_some() {
+                break;
+            }
+            flow *= 0.5;
+        }
+        let head_slope = flow / (gas::density(state.datum, temperature) * area * area);
+        let slope = found
+            .map_or(head_slope, |fall| fall.by_flow)
+            .max(LEAST_HEADS * head_slope);
+        system.reference_slope[branch] = slope;
+        // A square law's chord is half its tangent.
+        let conductance = 2.0 / slope;
+        system.branches[branch] = BranchState {
+            forward: true,
+            by_upstream: conductance,
+            by_downstream: conductance,
+            ..BranchState::default()
+        };
+    }
+    system.forget_legs(model);
+    system.assemble(model, conditions, &state);
+    if system.step().is_ok() {
+        system.apply(&mut state, 1.0);
+    }
+    state
+}

@@ -4,6 +4,8 @@
 mod losses;
 mod nodes;
 mod settings;
+#[cfg(test)]
+mod tests;
 
 use serde::Serialize;
 

@@ -276,7 +276,13 @@ fn entry(
         );
         return;
     }
-    if kind_of(&branch.from, nodes, study).is_some_and(has_legs) {
+    // A header counts the loss of the arriving head only; the edge of a side leg is a loss of its own.
+    let counted = match kind_of(&branch.from, nodes, study) {
+        Some(NodeKind::Tee { .. } | NodeKind::Wye { .. }) => true,
+        Some(NodeKind::Header { .. }) => branch.from_leg == Some(Leg::Run),
+        _ => false,
+    };
+    if counted {
         let message = format!(
             "the loss of leaving {} is already counted there; remove this entry loss",
             branch.from

@@ -110,15 +110,10 @@ impl Tee {
             angle: self.angle,
         };
         if whole == SIDE {
-            for leg in 0..SIDE {
+            for (leg, coefficient) in coefficients.iter_mut().enumerate().take(SIDE) {
                 let q = part(leg);
-                let law = if dividing {
-                    law::stem_dividing
-                } else {
-                    law::stem_combining
-                };
-                coefficients[leg] =
-                    slope(q, law(&geometry, q.value.min(1.0))) + Dual::constant(run_shift);
+                *coefficient =
+                    slope(q, self.stem(&geometry, dividing, q.value)) + Dual::constant(run_shift);
             }
         } else {
             let other_run = 1 - whole;
@@ -148,6 +143,36 @@ impl Tee {
                 mean - against_whole[leg]
             }
         }))
+    }
+}
+
+impl Tee {
+    /// Coefficient between the side leg, which carries all, and one run leg with part `q` of it.
+    ///
+    /// No author covers this pattern together with the others, so the source's value at equal parts is
+    /// joined by a parabola to the chosen author's values where the other run leg comes to rest: there the
+    /// flow is that of a tee whose side leg carries all, and the same pressures must follow.
+    fn stem(&self, geometry: &Geometry, dividing: bool, q: f64) -> Slope {
+        let (at_end, middle) = if dividing {
+            (
+                law::combining(self.law, geometry, 1.0),
+                law::stem_dividing(geometry, 0.5).value,
+            )
+        } else {
+            (
+                law::dividing(self.law, geometry, 1.0),
+                law::stem_combining(geometry, 0.5).value,
+            )
+        };
+        // The authors refer to the run's head, this pattern to the side leg's.
+        let heads = geometry.area_ratio * geometry.area_ratio;
+        let all = at_end.side.value * heads;
+        let none = (at_end.side.value - at_end.run.value) * heads;
+        let bend = 2.0 * (all + none) - 4.0 * middle;
+        Slope {
+            value: none + q * (all - none - bend + bend * q),
+            derivative: all - none - bend + 2.0 * bend * q,
+        }
     }
 }
 

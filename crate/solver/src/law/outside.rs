@@ -1,81 +1,149 @@
-//! Which fields of a loss lie outside its law's range of validity.
+//! Which fields of a loss or a node lie outside their law's range of validity.
 
-use super::{bend, entry, friction, opening};
+use super::area::{GradualChange, SuddenChange};
+use super::bend::rennels_2012::RoundedBend;
+use super::entry::{
+    flared_idelchik::FlaredEntry, reentrant_rennels_2012::ReentrantEntry,
+    rounded_rennels_2012::RoundedEntry, sharp_idelchik::SharpEntry,
+};
+use super::friction::{churchill_1977, laminar_noncircular_shah_london_1978};
+use super::opening::contracted_jet::ContractedJet;
+use super::throttle::plate_heywood_1988::ThrottlePlate;
+use super::{cooler, junction, valve};
 use crate::model::hydraulic_diameter;
-use crate::study::Loss;
+use crate::study::{Loss, NodeKind};
 
-/// Field and message for each value outside its law's range.
+/// Field and message for each value of a loss outside its law's range.
 pub fn outside(loss: &Loss) -> Vec<(&'static str, String)> {
-    let mut found = Vec::new();
-    let mut check = |field: &'static str, what: &str, value: f64, range: [f64; 2]| {
-        if value < range[0] || value > range[1] {
-            let message = format!(
-                "{what} is {value:.3}, outside the law's {} to {}",
-                range[0], range[1]
-            );
-            found.push((field, message));
-        }
-    };
     match *loss {
-        Loss::EntryRounded { area, radius } => {
-            let ratio = entry::rounded_rennels_2012::RoundedEntry { area, radius }.radius_ratio();
-            check(
-                "radius",
-                "radius over diameter",
-                ratio,
-                entry::rounded_rennels_2012::RANGE,
-            );
-        }
-        Loss::EntryFlared { area, radius } => {
-            let ratio = entry::flared_idelchik::FlaredEntry { area, radius }.radius_ratio();
-            // A larger bell is as good as the largest of the table.
-            check(
-                "radius",
-                "radius over diameter",
-                ratio.min(0.2),
-                entry::flared_idelchik::RANGE,
-            );
-        }
+        Loss::EntrySharp { area } => SharpEntry { area }.outside(),
+        Loss::EntryRounded { area, radius } => RoundedEntry { area, radius }.outside(),
+        Loss::EntryFlared { area, radius } => FlaredEntry { area, radius }.outside(),
+        Loss::EntryReentrant { area, thickness } => ReentrantEntry { area, thickness }.outside(),
         Loss::Duct {
             area,
             perimeter,
             roughness,
             ..
         } => {
-            let ratio = roughness / hydraulic_diameter(area, perimeter);
-            check(
-                "roughness",
-                "roughness over diameter",
-                ratio,
-                friction::churchill_1977::RANGE,
-            );
+            let mut found =
+                churchill_1977::outside(roughness / hydraulic_diameter(area, perimeter));
+            if let Some(perimeter) = perimeter {
+                found.extend(laminar_noncircular_shah_london_1978::outside(
+                    area, perimeter,
+                ));
+            }
+            found
         }
         Loss::Bend {
             area,
             perimeter,
             radius,
-            ..
+            angle,
+            roughness,
         } => {
-            let ratio = radius / hydraulic_diameter(area, perimeter);
-            check(
-                "radius",
-                "radius over diameter",
-                ratio,
-                bend::rennels_2012::RANGE,
-            );
+            let diameter = hydraulic_diameter(area, perimeter);
+            let mut found = RoundedBend {
+                radius_ratio: radius / diameter,
+                angle,
+            }
+            .outside();
+            found.extend(churchill_1977::outside(roughness / diameter));
+            found
         }
+        Loss::SuddenChange { area_from, area_to } => SuddenChange { area_from, area_to }.outside(),
+        Loss::GradualChange {
+            area_from,
+            area_to,
+            length,
+        } => GradualChange {
+            area_from,
+            area_to,
+            length,
+        }
+        .outside(),
         Loss::Opening {
+            area,
             discharge_coefficient,
-            ..
-        } => {
-            check(
-                "dischargeCoefficient",
-                "discharge coefficient",
-                discharge_coefficient,
-                opening::contracted_jet::RANGE,
-            );
+            area_from,
+            area_to,
+        } => ContractedJet {
+            area,
+            discharge_coefficient,
+            area_from,
+            area_to,
         }
-        _ => {}
+        .outside(),
+        Loss::Throttle {
+            diameter,
+            angle,
+            closed_angle,
+            shaft_diameter,
+            discharge_coefficient,
+        } => ThrottlePlate {
+            diameter,
+            angle,
+            closed_angle,
+            shaft_diameter,
+            discharge_coefficient,
+        }
+        .outside(),
+        Loss::Core { flow_1, flow_2, .. } => cooler::two_point_fit::outside(flow_1, flow_2),
+        Loss::TypedK { .. } => Vec::new(),
     }
-    found
+}
+
+/// Field and message for each value of a node outside its law's range; a port's valve is part of the node.
+pub fn outside_node(kind: &NodeKind) -> Vec<(&'static str, String)> {
+    match kind {
+        NodeKind::Tee {
+            area,
+            side_area,
+            law,
+        } => {
+            let angle = std::f64::consts::FRAC_PI_2;
+            junction::outside(
+                *law,
+                &junction::Geometry {
+                    area_ratio: side_area / area,
+                    angle,
+                },
+            )
+        }
+        NodeKind::Wye {
+            area,
+            side_area,
+            angle,
+            law,
+        } => junction::outside(
+            *law,
+            &junction::Geometry {
+                area_ratio: side_area / area,
+                angle: *angle,
+            },
+        ),
+        NodeKind::Port {
+            valve: Some(valve), ..
+        } => valve::curtain_area::outside(valve.diameter, valve.lift),
+        _ => Vec::new(),
+    }
+}
+
+/// The message for a value outside its range, or nothing inside it.
+pub(super) fn outside_range(
+    field: &'static str,
+    what: &str,
+    value: f64,
+    range: [f64; 2],
+) -> Option<(&'static str, String)> {
+    let inside = range[0] <= value && value <= range[1];
+    (!inside).then(|| {
+        let [least, most] = range;
+        let message = if most.is_finite() {
+            format!("{what} is {value:.3}, outside the law's {least} to {most}")
+        } else {
+            format!("{what} is {value:.3}, below the law's {least}")
+        };
+        (field, message)
+    })
 }

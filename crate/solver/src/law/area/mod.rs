@@ -42,6 +42,11 @@ impl SuddenChange {
         };
         two_way(self.area_from <= self.area_to, widening, narrowing)
     }
+
+    /// Fields outside the range: none, since all ratios and angles are inside it.
+    pub fn outside(&self) -> Vec<(&'static str, String)> {
+        Vec::new()
+    }
 }
 
 impl GradualChange {
@@ -50,14 +55,24 @@ impl GradualChange {
         let small = self.area_from.min(self.area_to);
         let large = self.area_from.max(self.area_to);
         let widening = Head {
-            k: diffuser_rennels_2012::coefficient(small, large, self.length),
+            k: diffuser_rennels_2012::coefficient(small, large, self.length, CONE_FRICTION),
             area: small,
         };
         let narrowing = Head {
-            k: contraction_conical_rennels_2012::coefficient(large, small, self.length),
+            k: contraction_conical_rennels_2012::coefficient(
+                large,
+                small,
+                self.length,
+                CONE_FRICTION,
+            ),
             area: small,
         };
         two_way(self.area_from <= self.area_to, widening, narrowing)
+    }
+
+    /// Fields outside the range: none, since all ratios and angles are inside it.
+    pub fn outside(&self) -> Vec<(&'static str, String)> {
+        Vec::new()
     }
 }
 
@@ -75,8 +90,8 @@ fn two_way(widens: bool, widening: Head, narrowing: Head) -> TwoWay {
     }
 }
 
-/// Friction factor that the conical laws take, since the cone's own wall friction is part of them [-].
-pub(crate) const CONE_FRICTION: f64 = 0.02;
+/// Darcy friction factor assumed in the conical laws, since the cone's own wall friction is part of them [-].
+pub const CONE_FRICTION: f64 = 0.02;
 
 /// Diameter of a circle of an area [m].
 pub(crate) fn diameter(area: f64) -> f64 {
@@ -84,10 +99,10 @@ pub(crate) fn diameter(area: f64) -> f64 {
 }
 
 /// Wall friction of a cone in heads of its small end; that of a straight duct for equal ends.
-pub(crate) fn cone_friction(small: f64, large: f64, length: f64) -> f64 {
+pub(crate) fn cone_friction(small: f64, large: f64, length: f64, friction_factor: f64) -> f64 {
     let (d, big) = (diameter(small), diameter(large));
     let slant = length.hypot(0.5 * (big - d));
     let ratio = d / big;
     // f (1 - ratio^4) / (8 sin(half angle)), with the factor (1 - ratio) of numerator and sine cancelled.
-    CONE_FRICTION * (1.0 + ratio) * (1.0 + ratio * ratio) * slant / (4.0 * big)
+    friction_factor * (1.0 + ratio) * (1.0 + ratio * ratio) * slant / (4.0 * big)
 }

@@ -15,12 +15,16 @@
 //! Two-term (Forchheimer 1901) form of the drop through fins: common practice.
 //!
 //! # Range of validity
-//! Between and near the measured flows; a and b not negative.
+//! Between and near the measured flows, which should differ by a fifth at least; a and b not negative.
 //!
 //! # Limits
 //! The passage's entry and exit are in the measured drop.
 
 use super::super::Scatter;
+use super::super::outside::outside_range;
+
+/// Range of the larger measured flow over the smaller [-]; nearer points fit the measuring error.
+pub const RANGE: [f64; 2] = [1.2, f64::INFINITY];
 
 /// Scatter of the drop.
 pub const SCATTER: Scatter = Scatter {
@@ -76,4 +80,12 @@ pub fn fit(flow_1: f64, drop_1: f64, flow_2: f64, drop_2: f64) -> Result<CoreFit
         a: a.max(0.0),
         b: b.max(0.0),
     })
+}
+
+/// The field `flow2` when the two flows lie too close to tell the two parts apart.
+pub fn outside(flow_1: f64, flow_2: f64) -> Vec<(&'static str, String)> {
+    let ratio = (flow_1 / flow_2).max(flow_2 / flow_1);
+    outside_range("flow2", "larger over smaller measured flow", ratio, RANGE)
+        .into_iter()
+        .collect()
 }

@@ -15,15 +15,16 @@
 //! table values from memory.
 //!
 //! # Range of validity
-//! r/d from 0 to 0.2; a larger radius counts as 0.2.
+//! r/d from 0 to 1; the table's last line, 0.2, holds for all larger ones.
 //!
 //! # Limits
 //! Round sections. Flow out through the bell loses nothing here; the chamber takes the velocity head.
 
+use super::super::outside::outside_range;
 use super::super::{Head, Scatter, TwoWay};
 
 /// Range of r/d [-].
-pub const RANGE: [f64; 2] = [0.0, 0.2];
+pub const RANGE: [f64; 2] = [0.0, 1.0];
 
 /// Scatter of the coefficient.
 pub const SCATTER: Scatter = Scatter {
@@ -66,6 +67,13 @@ impl FlaredEntry {
     /// Bell radius over diameter [-].
     pub fn radius_ratio(&self) -> f64 {
         self.radius / (4.0 * self.area / std::f64::consts::PI).sqrt()
+    }
+
+    /// Fields outside the range.
+    pub fn outside(&self) -> Vec<(&'static str, String)> {
+        outside_range("radius", "radius over diameter", self.radius_ratio(), RANGE)
+            .into_iter()
+            .collect()
     }
 }
 

@@ -21,6 +21,7 @@
 //! Settled flow. Written for f Re, which stays finite at zero flow. In the transition (Re 2000 to 4000)
 //! every formula is a guess.
 
+use super::super::outside::outside_range;
 use super::super::{Scatter, Slope};
 
 /// Range of relative roughness [-].
@@ -50,14 +51,16 @@ pub fn friction_group(reynolds: f64, relative_roughness: f64) -> Slope {
     let smooth = (7.0 * inverse).powf(0.9);
     let inside = smooth + 0.27 * relative_roughness;
     let log = 2.457 * -inside.ln();
-    let a = log.powi(16);
+    // The sixteenth power in two steps: the derivative needs the fifteenth, also where the logarithm is zero.
+    let fifteenth = log.powi(15);
+    let a = fifteenth * log;
     let b = (37_530.0 * inverse).powi(16);
     let sum = a + b;
     let turbulent = 1.0 / (sum * sum.sqrt());
     let both = laminar + turbulent;
     let friction = 8.0 * both.sqrt().sqrt().cbrt();
     // Derivatives with ln Re.
-    let a_by = 16.0 * a / log * 2.457 * 0.9 * smooth / inside;
+    let a_by = 16.0 * fifteenth * 2.457 * 0.9 * smooth / inside;
     let b_by = -16.0 * b;
     let turbulent_by = -1.5 * turbulent / sum * (a_by + b_by);
     let friction_by = friction / 12.0 * (-12.0 * laminar + turbulent_by) / both;
@@ -75,4 +78,16 @@ pub fn darcy(reynolds: f64, relative_roughness: f64) -> Slope {
         value,
         derivative: (group.derivative - value) / reynolds,
     }
+}
+
+/// The field `roughness` when the relative roughness is outside the range.
+pub fn outside(relative_roughness: f64) -> Vec<(&'static str, String)> {
+    outside_range(
+        "roughness",
+        "roughness over diameter",
+        relative_roughness,
+        RANGE,
+    )
+    .into_iter()
+    .collect()
 }

@@ -24,6 +24,19 @@
 
 use std::f64::consts::PI;
 
+use super::super::Scatter;
+use super::super::outside::outside_range;
+
+/// Range of perimeter^2 / area, from a circle's on [-].
+pub const RANGE: [f64; 2] = [4.0 * PI, f64::INFINITY];
+
+/// Scatter of f Re.
+pub const SCATTER: Scatter = Scatter {
+    relative: 0.1,
+    common: 0.5,
+    origin: "triangles, 48 to 53, against the rectangle of the same perimeter^2 / area, 57 to 60 (Shah and London, from memory)",
+};
+
 /// f Re of a circle and of a square [-].
 const CIRCLE: f64 = 64.0;
 const SQUARE_SHAPE: f64 = 16.0;
@@ -39,10 +52,19 @@ pub fn laminar_constant(area: f64, perimeter: f64) -> f64 {
     } else {
         // a + 1/a = shape / 4 - 2
         let half = shape / 8.0 - 1.0;
-        rectangle(half - (half * half - 1.0).max(0.0).sqrt())
+        rectangle(1.0 / (half + (half * half - 1.0).max(0.0).sqrt()))
     }
 }
 
 fn rectangle(a: f64) -> f64 {
     96.0 * (1.0 + a * (-1.3553 + a * (1.9467 + a * (-1.7012 + a * (0.9564 - 0.2537 * a)))))
+}
+
+/// The field `perimeter` when it is shorter than that of a circle of the area, which no section's is.
+pub fn outside(area: f64, perimeter: f64) -> Vec<(&'static str, String)> {
+    // A circle typed with rounded digits is a circle.
+    let shape = perimeter * perimeter / area * (1.0 + 1e-3);
+    outside_range("perimeter", "perimeter squared over area", shape, RANGE)
+        .into_iter()
+        .collect()
 }

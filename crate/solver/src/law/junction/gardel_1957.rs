@@ -24,15 +24,24 @@
 //! # Limits
 //! From memory: used as a second opinion beside the default.
 
-use super::{Geometry, JunctionCoefficients, polynomial};
+use super::{Geometry, JunctionCoefficients, outside_angle, outside_area_ratio, polynomial};
 
 /// Range of the area ratio [-].
 pub const RANGE: [f64; 2] = [0.4, 1.0];
+/// Range of the angle [rad].
+pub const RANGE_ANGLE: [f64; 2] = [0.785, 2.357];
+
+/// One standard deviation of K, dividing [-]: root mean square distance from the mean of the other four
+/// authors at equal areas and a right angle, 0.04 for the run and 0.12 for the side.
+pub const SCATTER: f64 = 0.12;
+/// One standard deviation of K, combining [-]: the same comparison, 0.12 for the run and 0.16 for the side.
+pub const SCATTER_COMBINING: f64 = 0.16;
 
 /// Air from one run leg to the other and to the side.
 pub fn dividing(geometry: &Geometry, q: f64) -> JunctionCoefficients {
     let a = geometry.area_ratio;
-    let c = 1.0 / (0.5 * (std::f64::consts::PI - geometry.angle)).tan();
+    // The cotangent grows without bound towards 180 degrees; it is held from 150 on.
+    let c = (0.5 * geometry.angle.min(2.618)).tan();
     let side = 1.3 * c - 0.3 + (0.4 - 0.1 * a) / (a * a);
     JunctionCoefficients {
         run: terms(0.03, 0.35, -0.2, q),
@@ -50,6 +59,14 @@ pub fn combining(geometry: &Geometry, q: f64) -> JunctionCoefficients {
         run: terms(0.03, run, 2.0 - a, q),
         side: terms(-0.92, side, 2.0 - a, q),
     }
+}
+
+/// Fields outside the range.
+pub fn outside(geometry: &Geometry) -> Vec<(&'static str, String)> {
+    outside_area_ratio(geometry, RANGE)
+        .into_iter()
+        .chain(outside_angle(geometry, RANGE_ANGLE))
+        .collect()
 }
 
 /// `straight` (1 - q)^2 + `side` q^2 + `mixed` q (1 - q).

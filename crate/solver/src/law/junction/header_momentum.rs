@@ -13,10 +13,13 @@
 //! J. Fluids Eng. 98 (1976) 654-666, whose theta = 2 beta is 1.05 dividing and 2.66 combining (from memory).
 //!
 //! # Range of validity
-//! Turbulent headers with sharp side legs at right angles.
+//! Turbulent headers with sharp side legs at right angles; factors from 0 to 1.5 have been measured.
 //!
 //! # Limits
 //! The default for dividing is the ideal 0.5, close to the measured 0.525; for combining full momentum.
+
+/// Range of either regain factor [-].
+pub const RANGE: [f64; 2] = [0.0, 1.5];
 
 /// Regain factor where side legs leave [-].
 pub const DEFAULT_REGAIN_DIVIDING: f64 = 0.5;

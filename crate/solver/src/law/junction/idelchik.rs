@@ -26,7 +26,7 @@
 //!
 //! # Limits
 //! The tables switch. Where two rows meet in q the corner is rounded over 0.02 to 0.07 of q, and the rows are
-//! carried on to where they cross: at most 0.03 of A', 0.01 of A and K', 0.03 of tau. At area ratios 0.35 and
+//! carried on to where they cross: at most 0.04 of A', 0.02 of K', 0.01 of A and tau. At area ratios 0.35 and
 //! 0.4 the two rows differ by up to half, far more than the scatter; they are blended within 0.03 of the switch.
 
 use super::{

@@ -15,6 +15,7 @@ pub mod symmetric_bassett_2001;
 pub use symmetric_bassett_2001::{stem_combining, stem_dividing};
 
 use super::Slope;
+use super::outside::outside_range;
 use crate::study::JunctionLaw;
 
 /// Shape of a junction.
@@ -57,14 +58,50 @@ pub fn combining(law: JunctionLaw, geometry: &Geometry, q: f64) -> JunctionCoeff
     }
 }
 
-/// One standard deviation of a law's coefficients [-]: what the authors differ by.
-///
-/// At q 0.5 and equal areas four authors lie within 0.76 to 0.88, 0.32 to 0.44 and 0.35 to 0.53; Crane stands apart.
+/// One standard deviation of a law's coefficients while the air divides [-].
 pub fn scatter(law: JunctionLaw) -> f64 {
     match law {
-        JunctionLaw::CraneTp410 => 0.2,
-        _ => 0.1,
+        JunctionLaw::Bassett2001 => bassett_2001::SCATTER,
+        JunctionLaw::Idelchik => idelchik::SCATTER,
+        JunctionLaw::Rennels2012 => rennels_2012::SCATTER,
+        JunctionLaw::Gardel1957 => gardel_1957::SCATTER,
+        JunctionLaw::CraneTp410 => crane_tp410::SCATTER,
     }
+}
+
+/// One standard deviation of a law's coefficients while the air combines [-].
+pub fn scatter_combining(law: JunctionLaw) -> f64 {
+    match law {
+        JunctionLaw::Bassett2001 => bassett_2001::SCATTER_COMBINING,
+        JunctionLaw::Idelchik => idelchik::SCATTER_COMBINING,
+        JunctionLaw::Rennels2012 => rennels_2012::SCATTER_COMBINING,
+        JunctionLaw::Gardel1957 => gardel_1957::SCATTER_COMBINING,
+        JunctionLaw::CraneTp410 => crane_tp410::SCATTER_COMBINING,
+    }
+}
+
+/// Fields of a junction outside its author's range.
+pub fn outside(law: JunctionLaw, geometry: &Geometry) -> Vec<(&'static str, String)> {
+    match law {
+        JunctionLaw::Bassett2001 => bassett_2001::outside(geometry),
+        JunctionLaw::Idelchik => idelchik::outside(geometry),
+        JunctionLaw::Rennels2012 => rennels_2012::outside(geometry),
+        JunctionLaw::Gardel1957 => gardel_1957::outside(geometry),
+        JunctionLaw::CraneTp410 => crane_tp410::outside(geometry),
+    }
+}
+
+fn outside_area_ratio(geometry: &Geometry, range: [f64; 2]) -> Option<(&'static str, String)> {
+    outside_range(
+        "sideArea",
+        "side area over run area",
+        geometry.area_ratio,
+        range,
+    )
+}
+
+fn outside_angle(geometry: &Geometry, range: [f64; 2]) -> Option<(&'static str, String)> {
+    outside_range("angle", "angle in radians", geometry.angle, range)
 }
 
 /// A polynomial in q and its derivative, coefficients from the constant term on.
@@ -103,4 +140,44 @@ pub(crate) fn blend(below: Slope, above: Slope, x: f64, at: f64, width: f64) -> 
             + (above.derivative - below.derivative) * part
             + (above.value - below.value) * part_by,
     }
+}
+
+/// A number as a quantity that does not change with q.
+pub(crate) fn constant(value: f64) -> Slope {
+    Slope {
+        value,
+        derivative: 0.0,
+    }
+}
+
+/// `from` where `part` is 0, `to` where it is 1; `part` does not change with q.
+pub(crate) fn mix(from: Slope, to: Slope, part: f64) -> Slope {
+    Slope {
+        value: from.value + (to.value - from.value) * part,
+        derivative: from.derivative + (to.derivative - from.derivative) * part,
+    }
+}
+
+/// The larger of two quantities, the corner rounded by a parabola where they differ by less than `width`.
+pub(crate) fn larger(a: Slope, b: Slope, width: f64) -> Slope {
+    let lead = a.value - b.value;
+    let (ramp, part) = if lead <= -width {
+        (0.0, 0.0)
+    } else if lead >= width {
+        (lead, 1.0)
+    } else {
+        (
+            (lead + width) * (lead + width) / (4.0 * width),
+            (lead + width) / (2.0 * width),
+        )
+    };
+    Slope {
+        value: b.value + ramp,
+        derivative: b.derivative + (a.derivative - b.derivative) * part,
+    }
+}
+
+/// 0 for a ratio well under `at`, 1 well over it, smooth within 0.03 of it.
+pub(crate) fn over(ratio: f64, at: f64) -> f64 {
+    blend(constant(0.0), constant(1.0), ratio, at, 0.03).value
 }

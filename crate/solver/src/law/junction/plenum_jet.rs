@@ -18,5 +18,8 @@
 //! # Limits
 //! It says nothing of which leg; the doubt of all legs in sight carries it.
 
+/// Range of the fraction [-].
+pub const RANGE: [f64; 2] = [-1.0, 1.0];
+
 /// One standard deviation of the fraction [-].
 pub const PLENUM_JET_SCATTER: f64 = 0.2;

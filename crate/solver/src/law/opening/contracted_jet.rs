@@ -17,11 +17,12 @@
 //! Borda and Carnot for the spreading. C_d 0.61 for a sharp edge: common practice.
 //!
 //! # Range of validity
-//! C_d from 0.5 to 1; an opening thinner than its own width.
+//! C_d from 0.5 to 1; an opening thinner than its own width and no larger than the sections beside it.
 //!
 //! # Limits
-//! The jet chokes at Mach 1; its contraction is taken as constant with pressure ratio.
+//! A jet larger than the section behind counts as filling it. The jet chokes at Mach 1; its contraction is taken as constant with pressure ratio.
 
+use super::super::outside::outside_range;
 use super::super::{Head, Scatter, TwoWay};
 
 /// Range of the discharge coefficient [-].
@@ -57,12 +58,35 @@ impl ContractedJet {
     pub fn coefficients(&self) -> TwoWay {
         let jet = self.jet_area();
         let spreading = |behind: Option<f64>| Head {
-            k: behind.map_or(0.0, |area| (1.0 - jet / area).powi(2)),
+            k: behind.map_or(0.0, |area| (1.0 - jet / area).max(0.0).powi(2)),
             area: jet,
         };
         TwoWay {
             forward: spreading(self.area_to),
             reversed: spreading(self.area_from),
         }
+    }
+
+    /// Fields outside the range.
+    pub fn outside(&self) -> Vec<(&'static str, String)> {
+        let beside = |field, area: Option<f64>| {
+            let area = area?;
+            outside_range(
+                field,
+                "opening over the section beside it",
+                self.area / area,
+                [0.0, 1.0],
+            )
+        };
+        outside_range(
+            "dischargeCoefficient",
+            "discharge coefficient",
+            self.discharge_coefficient,
+            RANGE,
+        )
+        .into_iter()
+        .chain(beside("areaFrom", self.area_from))
+        .chain(beside("areaTo", self.area_to))
+        .collect()
     }
 }

@@ -1,0 +1,305 @@
+//! The catalogue and the document say the same: every field that serde writes is in it, and no other.
+
+use std::collections::BTreeSet;
+
+use serde::Serialize;
+use serde_json::Value;
+
+use super::{FieldInfo, KindInfo, catalogue};
+use crate::study::{
+    Bench, Branch, Cylinder, Engine, JunctionLaw, Leg, Loss, NodeKind, Running, Valve,
+};
+
+/// One sample of every loss, with every optional field given.
+fn losses() -> Vec<Loss> {
+    let area = 1e-3;
+    let all = vec![
+        Loss::EntrySharp { area },
+        Loss::EntryRounded { area, radius: 1e-3 },
+        Loss::EntryFlared { area, radius: 1e-3 },
+        Loss::EntryReentrant {
+            area,
+            thickness: 1e-3,
+        },
+        Loss::Duct {
+            area,
+            perimeter: Some(0.1),
+            length: 0.1,
+            roughness: 1e-5,
+        },
+        Loss::Bend {
+            area,
+            perimeter: Some(0.1),
+            angle: 1.0,
+            radius: 0.05,
+            roughness: 1e-5,
+        },
+        Loss::SuddenChange {
+            area_from: area,
+            area_to: area,
+        },
+        Loss::GradualChange {
+            area_from: area,
+            area_to: area,
+            length: 0.1,
+        },
+        Loss::Opening {
+            area,
+            discharge_coefficient: 0.6,
+            area_from: Some(area),
+            area_to: Some(area),
+        },
+        Loss::Throttle {
+            diameter: 0.05,
+            angle: 1.0,
+            closed_angle: 0.1,
+            shaft_diameter: 0.005,
+            discharge_coefficient: 0.8,
+        },
+        Loss::Core {
+            area,
+            fraction: 1.0,
+            pressure: 2e5,
+            temperature: 300.0,
+            flow_1: 0.1,
+            drop_1: 100.0,
+            flow_2: 0.2,
+            drop_2: 300.0,
+        },
+        Loss::TypedK {
+            k: 1.0,
+            k_reversed: Some(1.0),
+            area,
+            origin: "bench".to_owned(),
+        },
+    ];
+    // A new kind does not compile here until it has a sample above.
+    for loss in &all {
+        match loss {
+            Loss::EntrySharp { .. }
+            | Loss::EntryRounded { .. }
+            | Loss::EntryFlared { .. }
+            | Loss::EntryReentrant { .. }
+            | Loss::Duct { .. }
+            | Loss::Bend { .. }
+            | Loss::SuddenChange { .. }
+            | Loss::GradualChange { .. }
+            | Loss::Opening { .. }
+            | Loss::Throttle { .. }
+            | Loss::Core { .. }
+            | Loss::TypedK { .. } => {}
+        }
+    }
+    all
+}
+
+fn valve() -> Valve {
+    Valve {
+        diameter: 0.03,
+        lift: 0.008,
+        discharge_coefficient: 0.6,
+        count: 1.0,
+    }
+}
+
+/// One sample of every node kind, with every optional field given.
+fn nodes() -> Vec<NodeKind> {
+    let law = JunctionLaw::default();
+    let all = vec![
+        NodeKind::Source {
+            pressure: Some(2e5),
+            temperature: Some(300.0),
+        },
+        NodeKind::Plenum {},
+        NodeKind::Header {
+            area: 1e-3,
+            regain_dividing: Some(0.5),
+            regain_combining: Some(1.0),
+        },
+        NodeKind::Tee {
+            area: 1e-3,
+            side_area: 1e-3,
+            law,
+        },
+        NodeKind::Wye {
+            area: 1e-3,
+            side_area: 1e-3,
+            angle: 1.0,
+            law,
+        },
+        NodeKind::Joint {},
+        NodeKind::Port {
+            cylinder: "1".to_owned(),
+            valve: Some(valve()),
+        },
+    ];
+    for node in &all {
+        match node {
+            NodeKind::Source { .. }
+            | NodeKind::Plenum {}
+            | NodeKind::Header { .. }
+            | NodeKind::Tee { .. }
+            | NodeKind::Wye { .. }
+            | NodeKind::Joint {}
+            | NodeKind::Port { .. } => {}
+        }
+    }
+    all
+}
+
+/// Names of the fields that hold a number when `sample` is written.
+fn written_numbers(sample: &impl Serialize) -> BTreeSet<String> {
+    let Ok(Value::Object(fields)) = serde_json::to_value(sample) else {
+        panic!("a sample is written as an object");
+    };
+    fields
+        .into_iter()
+        .filter(|(_, value)| value.is_number())
+        .map(|(name, _)| name)
+        .collect()
+}
+
+fn written_kind(sample: &impl Serialize) -> String {
+    let value = serde_json::to_value(sample).expect("a sample is written");
+    value["kind"]
+        .as_str()
+        .expect("a sample names its kind")
+        .to_owned()
+}
+
+fn listed(fields: &[FieldInfo]) -> BTreeSet<String> {
+    fields.iter().map(|field| field.name.to_owned()).collect()
+}
+
+fn same_kinds<S: Serialize>(samples: &[S], kinds: &[KindInfo]) {
+    let written: BTreeSet<String> = samples.iter().map(written_kind).collect();
+    let known: BTreeSet<String> = kinds.iter().map(|kind| kind.kind.to_owned()).collect();
+    assert_eq!(written, known);
+    for sample in samples {
+        let name = written_kind(sample);
+        let kind = kinds
+            .iter()
+            .find(|kind| kind.kind == name)
+            .expect("compared above");
+        assert_eq!(written_numbers(sample), listed(&kind.fields), "{name}");
+    }
+}
+
+#[test]
+fn losses_and_nodes_are_listed_field_by_field() {
+    let catalogue = catalogue();
+    same_kinds(&losses(), &catalogue.losses);
+    same_kinds(&nodes(), &catalogue.nodes);
+    for loss in losses() {
+        assert_eq!(loss.kind(), written_kind(&loss));
+    }
+}
+
+#[test]
+fn the_rest_of_the_document_is_listed_field_by_field() {
+    let catalogue = catalogue();
+    assert_eq!(written_numbers(&valve()), listed(&catalogue.valve));
+    assert_eq!(written_numbers(&Bench::default()), listed(&catalogue.bench));
+    assert_eq!(
+        written_numbers(&Running::default()),
+        listed(&catalogue.running)
+    );
+    let cylinder = Cylinder {
+        id: "1".to_owned(),
+        swept_volume: Some(5e-4),
+        bank: None,
+    };
+    assert_eq!(written_numbers(&cylinder), listed(&catalogue.cylinder));
+    let engine = Engine {
+        speed: Some(100.0),
+        volumetric_efficiency: Some(0.9),
+        event_angle: Some(4.0),
+        charge_exponent: Some(0.5),
+        ..Engine::default()
+    };
+    assert_eq!(written_numbers(&engine), listed(&catalogue.engine));
+    let branch = Branch {
+        id: "a".to_owned(),
+        from: "b".to_owned(),
+        to: "c".to_owned(),
+        from_leg: Some(Leg::Run),
+        to_leg: Some(Leg::Side),
+        jet_fraction: Some(0.1),
+        losses: Vec::new(),
+    };
+    assert_eq!(written_numbers(&branch), listed(&catalogue.branch));
+}
+
+#[test]
+fn junction_laws_are_listed() {
+    let all = [
+        JunctionLaw::Bassett2001,
+        JunctionLaw::Idelchik,
+        JunctionLaw::Rennels2012,
+        JunctionLaw::Gardel1957,
+        JunctionLaw::CraneTp410,
+    ];
+    for law in all {
+        match law {
+            JunctionLaw::Bassett2001
+            | JunctionLaw::Idelchik
+            | JunctionLaw::Rennels2012
+            | JunctionLaw::Gardel1957
+            | JunctionLaw::CraneTp410 => {}
+        }
+    }
+    let written: BTreeSet<String> = all
+        .iter()
+        .map(|law| {
+            serde_json::to_value(law)
+                .unwrap()
+                .as_str()
+                .unwrap()
+                .to_owned()
+        })
+        .collect();
+    let known: BTreeSet<String> = catalogue()
+        .junction_laws
+        .iter()
+        .map(|choice| choice.name.to_owned())
+        .collect();
+    assert_eq!(written, known);
+}
+
+#[test]
+fn defaults_lie_inside_their_bounds_and_names_are_said_once() {
+    let catalogue = catalogue();
+    let kinds = catalogue.losses.iter().chain(&catalogue.nodes);
+    let groups = kinds.map(|kind| &kind.fields).chain([
+        &catalogue.branch,
+        &catalogue.engine,
+        &catalogue.cylinder,
+        &catalogue.valve,
+        &catalogue.bench,
+        &catalogue.running,
+    ]);
+    for fields in groups {
+        assert_eq!(listed(fields).len(), fields.len());
+        for field in fields {
+            assert!(field.minimum < field.maximum, "{}", field.name);
+            assert!(
+                !field.label.is_empty() && !field.help.is_empty(),
+                "{}",
+                field.name
+            );
+            if let Some(default) = field.default {
+                assert!(
+                    field.minimum <= default && default <= field.maximum,
+                    "{}",
+                    field.name
+                );
+            } else {
+                assert!(
+                    !field.required,
+                    "{} must be given, so a new row needs a value",
+                    field.name
+                );
+            }
+        }
+    }
+}

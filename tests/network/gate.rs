@@ -1,0 +1,138 @@
+//! The gate: whatever comes from outside ends as a study or as the list of all that is wrong with it.
+
+use evenport::{StudyErrorKind, read};
+use proptest::prelude::*;
+use serde_json::{Value, json};
+
+fn good() -> Value {
+    serde_json::from_str(include_str!("../../examples/inline_log/network.json"))
+        .expect("the example is JSON")
+}
+
+fn wrong(change: impl FnOnce(&mut Value)) -> Vec<(StudyErrorKind, String, String)> {
+    let mut study = good();
+    change(&mut study);
+    match read(&study.to_string()) {
+        Ok(_) => Vec::new(),
+        Err(errors) => errors
+            .into_iter()
+            .map(|error| (error.kind, error.element, error.field))
+            .collect(),
+    }
+}
+
+fn says(
+    found: &[(StudyErrorKind, String, String)],
+    kind: StudyErrorKind,
+    element: &str,
+    field: &str,
+) {
+    let wanted = (kind, element.to_owned(), field.to_owned());
+    assert!(found.contains(&wanted), "{wanted:?} not in {found:?}");
+}
+
+#[test]
+fn everything_wrong_is_told_at_once_with_its_row_and_field() {
+    let found = wrong(|study| {
+        study["network"]["branches"][1]["losses"][0]["area"] = json!(-1.0);
+        study["network"]["branches"][1]["losses"][0]["length"] = json!("long");
+        study["network"]["branches"][2]["losses"][0]["kind"] = json!("magic");
+        study["network"]["nodes"][1]["area"] = Value::Null;
+        study["engine"]["speed"] = json!(1e12);
+    });
+    let row = good()["network"]["branches"][1]["id"]
+        .as_str()
+        .unwrap_or_default()
+        .to_owned();
+    says(&found, StudyErrorKind::OutOfBounds, &row, "losses[0].area");
+    says(&found, StudyErrorKind::WrongType, &row, "losses[0].length");
+    says(
+        &found,
+        StudyErrorKind::UnknownChoice,
+        "run 2",
+        "losses[0].kind",
+    );
+    says(&found, StudyErrorKind::Missing, "log 1", "area");
+    says(&found, StudyErrorKind::OutOfBounds, "engine", "speed");
+}
+
+#[test]
+fn unknown_versions_and_formats_are_refused_by_name() {
+    says(
+        &wrong(|study| study["version"] = json!(99)),
+        StudyErrorKind::UnknownVersion,
+        "",
+        "version",
+    );
+    says(
+        &wrong(|study| study["format"] = json!("other")),
+        StudyErrorKind::UnknownFormat,
+        "",
+        "format",
+    );
+}
+
+#[test]
+fn ids_and_ends_are_checked() {
+    let found = wrong(|study| {
+        study["network"]["branches"][0]["to"] = json!("nowhere");
+        study["network"]["branches"][1]["id"] = json!("runner 2");
+        study["network"]["nodes"][2]["cylinder"] = json!("9");
+    });
+    says(&found, StudyErrorKind::UnknownId, "run 1", "to");
+    says(&found, StudyErrorKind::DuplicateId, "runner 2", "id");
+    says(&found, StudyErrorKind::UnknownId, "port 1", "cylinder");
+}
+
+#[test]
+fn a_port_without_air_is_named() {
+    let found = wrong(|study| {
+        study["network"]["branches"]
+            .as_array_mut()
+            .expect("branches")
+            .retain(|branch| branch["id"] != "runner 3");
+    });
+    says(&found, StudyErrorKind::Unreachable, "port 3", "");
+}
+
+#[test]
+fn an_entry_loss_on_a_run_leg_is_counted_twice() {
+    let found = wrong(|study| {
+        study["network"]["branches"][2]["losses"] = json!([{"kind": "entrySharp", "area": 1e-3}])
+    });
+    says(&found, StudyErrorKind::Misplaced, "run 2", "losses[0]");
+}
+
+#[test]
+fn huge_files_and_ten_thousand_branches_are_told_not_suffered() {
+    let text = " ".repeat(50 << 20);
+    let errors = read(&text).expect_err("too large");
+    assert_eq!(errors[0].kind, StudyErrorKind::TooLarge);
+    let found = wrong(|study| {
+        let branch = study["network"]["branches"][0].clone();
+        study["network"]["branches"] = Value::Array(vec![branch; 10_000]);
+    });
+    says(&found, StudyErrorKind::TooMany, "", "branches");
+}
+
+#[test]
+fn what_was_read_is_written_back_the_same() {
+    let study = read(&good().to_string()).expect("the example");
+    let again = read(&serde_json::to_string(&study).expect("JSON")).expect("its own JSON");
+    assert_eq!(study, again);
+}
+
+proptest! {
+    /// No text makes the gate panic, and no study that passes makes the solver panic.
+    #[test]
+    fn damaged_files_end_as_errors_or_answers(place in 0usize..6000, byte in 0u8..128) {
+        let mut text = include_str!("../../examples/v8_lid/network.json").as_bytes().to_vec();
+        let place = place % text.len();
+        text[place] = byte;
+        if let Ok(text) = String::from_utf8(text)
+            && let Ok(study) = read(&text)
+        {
+            let _ = evenport::solve(&study);
+        }
+    }
+}

@@ -7,6 +7,7 @@ mod gate;
 mod headers;
 mod invariants;
 mod ladders;
+mod random;
 mod reference_splits;
 mod support;
 mod tee_headers;

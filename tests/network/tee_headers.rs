@@ -71,6 +71,9 @@ fn over_mean(law: Option<JunctionLaw>, count: usize, ratio: f64) -> Vec<f64> {
         .collect()
 }
 
+/// Name, author, header over runner area, source, flows over the mean.
+type Case<'a> = (&'a str, Option<JunctionLaw>, f64, &'a str, &'a [f64]);
+
 pub fn checks() -> Vec<Check> {
     let bernoulli =
         "Bernoulli header, K_run 0 and K_branch 1, marched by bracketing (scipy 1.17 brentq)";
@@ -78,7 +81,7 @@ pub fn checks() -> Vec<Check> {
         "Bassett, Winterbone and Pearson 2001 tees, marched by bracketing (scipy 1.17 brentq)";
     let gardel =
         "Gardel 1957 tees (formula from memory), marched by bracketing (scipy 1.17 brentq)";
-    let cases: [(&str, Option<JunctionLaw>, f64, &str, &[f64]); 5] = [
+    let cases: [Case<'_>; 5] = [
         (
             "TEE-BERN-4",
             None,

@@ -12,6 +12,8 @@ pub enum Kind {
     ClosedForm,
     ThreeDimensionalReference,
     ReferenceLibrary,
+    /// Another author's formula for the same thing: it tests the scatter, not the arithmetic.
+    AnotherAuthor,
     Invariant,
     Memory,
 }
@@ -53,6 +55,7 @@ impl fmt::Display for Kind {
             Self::ClosedForm => "closed form",
             Self::ThreeDimensionalReference => "three-dimensional reference",
             Self::ReferenceLibrary => "reference library",
+            Self::AnotherAuthor => "another author",
             Self::Invariant => "invariant",
             Self::Memory => "memory",
         })

@@ -14,6 +14,8 @@ use crate::law::friction::churchill_1977;
 const INCOMPRESSIBLE_MACH: f64 = 1e-4;
 /// Bend coefficients hold for turbulent flow; below this Reynolds number their friction factor stays put [-].
 const TURBULENT_REYNOLDS: f64 = 4_000.0;
+/// From this part of its choking flow on a section's Mach number is taken behind its loss [-].
+pub const NEAR_CHOKING: f64 = 0.95;
 
 /// Stagnation state and mass flow of the air that arrives at an element.
 #[derive(Clone, Copy, Debug)]
@@ -39,6 +41,8 @@ pub struct Fall {
     pub by_temperature: f64,
     /// Largest Mach number met [-].
     pub mach: f64,
+    /// Largest part of its choking flow that a section carries, behind its loss [-].
+    pub choking: f64,
 }
 
 /// The section that cannot carry the flow.
@@ -142,13 +146,18 @@ impl Element {
 impl Placed {
     /// What this element takes from arriving air, or nothing when it chokes.
     pub fn fall(&self, air: Arriving) -> Option<Fall> {
-        let fall = self.element.law(air)?.times(self.scale, 0.0, 0.0);
+        let mut fall = self.element.law(air)?.times(self.scale, 0.0, 0.0);
         let left = air.pressure - fall.fall;
-        let area = self.element.area();
-        let carries = left > 0.0
-            && gas::needed_flow_function(air.flow, left, air.temperature, area)
-                <= CHOKED_FLOW_FUNCTION;
-        carries.then_some(fall)
+        if left <= 0.0 {
+            return None;
+        }
+        let needed =
+            gas::needed_flow_function(air.flow, left, air.temperature, self.element.area());
+        fall.choking = fall.choking.max(needed / CHOKED_FLOW_FUNCTION);
+        if fall.choking > NEAR_CHOKING {
+            fall.mach = fall.mach.max(gas::mach(needed)?);
+        }
+        Some(fall)
     }
 }
 
@@ -234,6 +243,7 @@ impl Fall {
         self.by_pressure += next.by_pressure * (1.0 - self.by_pressure);
         self.fall += next.fall;
         self.mach = self.mach.max(next.mach);
+        self.choking = self.choking.max(next.choking);
     }
 
     /// A velocity head as a loss of `k` heads, where `k` may vary with flow and temperature.
@@ -244,6 +254,7 @@ impl Fall {
             by_flow: k * self.by_flow + k_by_flow * self.fall,
             by_temperature: k * self.by_temperature + k_by_temperature * self.fall,
             mach: self.mach,
+            choking: self.choking,
         }
     }
 }
@@ -266,17 +277,14 @@ fn head(air: Arriving, area: f64) -> Option<Fall> {
         by_flow: per_flow(head, air.flow) * elasticity,
         by_temperature: 0.5 * head * elasticity / air.temperature,
         mach,
+        choking: 0.0,
     })
 }
 
 /// Stagnation minus static pressure in the end section: what a chamber does not give back.
 pub fn exit(air: Arriving, area: f64) -> Option<Fall> {
-    let mach = gas::mach(gas::needed_flow_function(
-        air.flow,
-        air.pressure,
-        air.temperature,
-        area,
-    ))?;
+    let needed = gas::needed_flow_function(air.flow, air.pressure, air.temperature, area);
+    let mach = gas::mach(needed)?;
     let square = mach * mach;
     let fraction = gas::head_fraction(mach);
     let double_head = GAMMA * air.pressure * square * gas::pressure_ratio(mach) / (1.0 - square);
@@ -286,6 +294,7 @@ pub fn exit(air: Arriving, area: f64) -> Option<Fall> {
         by_flow: per_flow(double_head, air.flow),
         by_temperature: 0.5 * double_head / air.temperature,
         mach,
+        choking: needed / CHOKED_FLOW_FUNCTION,
     })
 }
 
@@ -343,6 +352,7 @@ fn duct(
         by_temperature: -left
             * (0.5 * by_log_x / air.temperature - by_friction * friction_slope * log_viscosity),
         mach: mach_out,
+        choking: 0.0,
     })
 }
 
@@ -408,6 +418,7 @@ fn slow_duct(
             area,
         ))
         .unwrap_or(0.0),
+        choking: 0.0,
     }
 }
 
@@ -439,7 +450,7 @@ fn core(air: Arriving, area: f64, linear: f64, square: f64) -> Option<Fall> {
     let density_drop = air.flow * (linear * viscosity.value + square * air.flow);
     let squares = double_gas * density_drop;
     let left = (air.pressure * air.pressure - squares).sqrt();
-    if !(left > 0.0) {
+    if left.is_nan() || left <= 0.0 {
         return None;
     }
     let by_squares = 0.5 / left;
@@ -455,5 +466,6 @@ fn core(air: Arriving, area: f64, linear: f64, square: f64) -> Option<Fall> {
             air.temperature,
             area,
         ))?,
+        choking: 0.0,
     })
 }

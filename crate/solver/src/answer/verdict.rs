@@ -103,7 +103,7 @@ pub fn verdict(facts: &Facts<'_>) -> (VerdictKind, String) {
         State::Even | State::TooCloseToTell => "is farthest from the mean",
     };
     let sentence = format!(
-        "Cylinder {} {word} {place}: it gets {} of air than the mean (give or take {}), and the spread is {spread} against a limit of {limit}{}.",
+        "Cylinder {} {word} {place}: it gets {} air than the mean (give or take {}), and the spread is {spread} against a limit of {limit}{}.",
         first.cylinder,
         more_or_less(first.deviation),
         percent(first.doubt),

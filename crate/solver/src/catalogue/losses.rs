@@ -134,7 +134,7 @@ fn entries() -> Vec<KindInfo> {
                 help: "from a chamber into a bellmouth that stands free of the wall",
                 equation: "K over r/d by table: 1.0 at 0, 0.40 at 0.05, 0.10 at 0.12, 0.03 from 0.2",
                 source: "Idelchik, Handbook of Hydraulic Resistance, 3rd ed., diagram 3-4 (from memory)",
-                range: "r/d from 0 to 0.2, larger counts as 0.2",
+                range: "r/d from 0 to 1; from 0.2 on the same",
             },
             entry::flared_idelchik::SCATTER,
             vec![own_section(), radius("radius of the bell")],
@@ -187,7 +187,7 @@ fn along() -> Vec<KindInfo> {
                 help: "bend of constant section; its own friction is in it",
                 equation: "K = f a r/d + (0.10 + 2.4 f) sin(a/2) + 6.6 f (sqrt(sin(a/2)) + sin(a/2)) / (r/d)^(4 a/pi)",
                 source: "Rennels and Hudson, Pipe Flow, 2012, section 15.4",
-                range: "r/d from 0.5 to 20",
+                range: "r/d from 0.5 to 20, to 180 degrees",
             },
             bend::rennels_2012::SCATTER,
             vec![

@@ -149,12 +149,12 @@ pub fn junction_laws() -> Vec<ChoiceInfo> {
         ChoiceInfo {
             name: "bassett2001",
             label: "Bassett 2001",
-            help: "momentum balances, any area ratio, 30 to 90 degrees",
+            help: "momentum balances, any area ratio, 30 to 90 degrees; combining, well above the others",
         },
         ChoiceInfo {
             name: "idelchik",
             label: "Idelchik",
-            help: "handbook section VII, right angle",
+            help: "handbook section VII, to 90 degrees; its tables switch with area ratio and split",
         },
         ChoiceInfo {
             name: "rennels2012",
@@ -164,12 +164,12 @@ pub fn junction_laws() -> Vec<ChoiceInfo> {
         ChoiceInfo {
             name: "gardel1957",
             label: "Gardel 1957",
-            help: "sharp edges, 45 to 90 degrees; from memory",
+            help: "sharp edges, area ratio 0.4 to 1; from memory",
         },
         ChoiceInfo {
             name: "craneTp410",
             label: "Crane TP-410",
-            help: "right angle; apart from the others for large side legs",
+            help: "30 to 90 degrees; apart from the others for large side legs",
         },
     ]
 }

@@ -189,6 +189,19 @@ impl NodeState {
 }
 
 impl LegLosses {
+    /// Multiplies every loss and derivative.
+    pub fn scale(&mut self, part: f64) {
+        let lists = [
+            &mut self.loss,
+            &mut self.by_flow,
+            &mut self.by_pressure,
+            &mut self.by_temperature,
+        ];
+        for value in lists.into_iter().flatten() {
+            *value *= part;
+        }
+    }
+
     /// Derivatives with pressure and temperature: a loss is p times a function of flow sqrt(T) / p,
     /// so p dL/dp = L - sum of flow dL/dflow, and 2 T dL/dT is that same sum.
     fn finish(&mut self, state: NodeState, flows: &[f64]) {

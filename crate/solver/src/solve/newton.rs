@@ -18,11 +18,26 @@ const ACCEPTED_CLOSURE: f64 = 2e-10;
 const PATIENCE: u32 = 4;
 /// Largest part of a node's absolute pressure that one step may take [-].
 const LARGEST_FALL: f64 = 0.4;
+/// The same for a rise [-].
+const LARGEST_RISE: f64 = 1.0;
 /// Steps of one attempt.
 const FULL_STEPS: u32 = 60;
 const DAMPED_STEPS: u32 = 120;
-/// Added resistance of the continuation, over each branch's reference slope [-].
-const CONTINUATION: [f64; 6] = [3.0, 0.3, 0.03, 3e-3, 3e-4, 0.0];
+/// The continuation: added resistance over each branch's reference slope, and the part of the junctions'
+/// leg losses that acts. With no leg losses every fall grows with its flow, and the state is unique.
+const CONTINUATION: [(f64, f64); 11] = [
+    (0.3, 0.0),
+    (0.03, 0.0),
+    (0.03, 0.2),
+    (0.03, 0.4),
+    (0.03, 0.6),
+    (0.03, 0.8),
+    (0.03, 0.9),
+    (0.03, 1.0),
+    (0.01, 1.0),
+    (1e-3, 1.0),
+    (0.0, 1.0),
+];
 
 /// Why no state was found.
 #[derive(Clone, Copy, Debug)]
@@ -99,8 +114,9 @@ impl<'m> Solver<'m> {
     ) -> Result<Flowing, Failure> {
         let mut state = first;
         let mut outcome = Ok(());
-        for added in CONTINUATION {
+        for (added, legs) in CONTINUATION {
             self.system.added_slope = added;
+            self.system.leg_part = legs;
             let kept = state.clone();
             outcome = self
                 .attempt(conditions, &mut state, FULL_STEPS, false)
@@ -108,8 +124,12 @@ impl<'m> Solver<'m> {
                     state.clone_from(&kept);
                     self.attempt(conditions, &mut state, DAMPED_STEPS, true)
                 });
+            if outcome.is_err() && (added, legs) != (0.0, 1.0) {
+                state = kept;
+            }
         }
         self.system.added_slope = 0.0;
+        self.system.leg_part = 1.0;
         outcome.map(|()| state)
     }
 
@@ -198,6 +218,10 @@ impl<'m> Solver<'m> {
             let allowed = LARGEST_FALL * state.pressure(node);
             if change < -allowed {
                 factor = factor.min(-allowed / change);
+            }
+            let allowed = LARGEST_RISE * state.pressure(node);
+            if change > allowed {
+                factor = factor.min(allowed / change);
             }
         }
         factor

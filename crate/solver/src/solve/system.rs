@@ -7,12 +7,10 @@
 
 use super::sparse::{BadPivot, Sparse};
 use super::{Conditions, Flowing, Hold};
-use crate::branch::{Arriving, Chain, Fall};
+use crate::branch::{Arriving, Chain, Fall, NEAR_CHOKING};
 use crate::junction::LegLosses;
 use crate::model::{LegEnd, Model};
 
-/// From this Mach number on a branch's flow is found from its leg pressures.
-const STEEP_MACH: f64 = 0.9;
 /// Smallest slope of a branch's fall over its reference slope: keeps a branch at zero flow in the matrix.
 const SLOPE_FLOOR: f64 = 1e-7;
 /// Part of the total flow with which a node that no air reaches keeps a temperature.
@@ -71,6 +69,8 @@ pub struct System {
     pub reference_slope: Vec<f64>,
     /// A linear loss added to every branch, over its reference slope [-].
     pub added_slope: f64,
+    /// Part of the junctions' leg losses that acts, 1 for the laws as published [-].
+    pub leg_part: f64,
     thermal: bool,
     first_coupling: Vec<u32>,
     mass_entries: Vec<u32>,
@@ -162,6 +162,7 @@ impl System {
                 .collect(),
             reference_slope: vec![0.0; branches],
             added_slope: 0.0,
+            leg_part: 1.0,
             thermal,
             first_coupling,
             mass_entries,
@@ -188,16 +189,19 @@ impl System {
         state: &mut Flowing,
     ) -> Residuals {
         for (node, at) in model.nodes.iter().enumerate() {
-            if at.couples() {
-                if let Some(junction) = &at.junction {
-                    leg_flows_into(at, state, &mut self.leg_flows[node]);
-                    let pressure = state.pressure(node);
-                    junction.losses(
-                        pressure,
-                        state.temperature[node],
-                        &self.leg_flows[node],
-                        &mut self.legs[node],
-                    );
+            if at.couples()
+                && let Some(junction) = &at.junction
+            {
+                leg_flows_into(at, state, &mut self.leg_flows[node]);
+                let pressure = state.pressure(node);
+                junction.losses(
+                    pressure,
+                    state.temperature[node],
+                    &self.leg_flows[node],
+                    &mut self.legs[node],
+                );
+                if self.leg_part != 1.0 {
+                    self.legs[node].scale(self.leg_part);
                 }
             }
         }
@@ -251,8 +255,22 @@ impl System {
         state.gauge[node] - self.legs[node].loss.get(position).copied().unwrap_or(0.0)
     }
 
-    fn evaluate_branch(&mut self, model: &Model, branch: usize, state: &mut Flowing) {
+    /// How much more the branch's own legs lose as its flow rises [Pa s/kg].
+    fn own_leg_slope(&self, model: &Model, branch: usize) -> f64 {
         let ends = &model.branches[branch];
+        let (at_from, at_to) = self.leg_positions[branch];
+        let by_own = |node: usize, position: usize| {
+            let legs = model.nodes[node].legs.len();
+            self.legs[node]
+                .by_flow
+                .get(position * legs + position)
+                .copied()
+                .unwrap_or(0.0)
+        };
+        (-by_own(ends.from, at_from) - by_own(ends.to, at_to)).max(0.0)
+    }
+
+    fn evaluate_branch(&mut self, model: &Model, branch: usize, state: &mut Flowing) {
         let from = self.leg_gauge(model, state, branch, false);
         let to = self.leg_gauge(model, state, branch, true);
         let flow = state.flow[branch];
@@ -266,21 +284,21 @@ impl System {
             temperature: state.temperature[up],
             flow: flow.abs(),
         };
-        if let Ok(fall) = chain.fall(air, chamber) {
-            if fall.mach < STEEP_MACH {
-                let slope = (fall.by_flow + added).max(SLOPE_FLOOR * self.reference_slope[branch]);
-                self.branches[branch] = BranchState {
-                    forward,
-                    residual: drop - fall.fall - added * air.flow,
-                    shock: 0.0,
-                    choked: false,
-                    fall,
-                    by_upstream: (1.0 - fall.by_pressure) / slope,
-                    by_downstream: 1.0 / slope,
-                    by_temperature: -fall.by_temperature / slope,
-                };
-                return;
-            }
+        if let Ok(fall) = chain.fall(air, chamber)
+            && fall.choking < NEAR_CHOKING
+        {
+            let slope = (fall.by_flow + added).max(SLOPE_FLOOR * self.reference_slope[branch]);
+            self.branches[branch] = BranchState {
+                forward,
+                residual: drop - fall.fall - added * air.flow,
+                shock: 0.0,
+                choked: false,
+                fall,
+                by_upstream: (1.0 - fall.by_pressure) / slope,
+                by_downstream: 1.0 / slope,
+                by_temperature: -fall.by_temperature / slope,
+            };
+            return;
         }
         forward = from >= to;
         let (chain, chamber, up) = direction(model, branch, forward);
@@ -290,15 +308,14 @@ impl System {
             temperature: state.temperature[up],
             flow: 0.0,
         };
-        let (flow, found) = steep(
-            chain,
-            chamber,
-            air,
+        let driven = Driven {
             drop,
             added,
-            SLOPE_FLOOR * self.reference_slope[branch],
-        );
-        debug_assert!(ends.from != ends.to);
+            floor: SLOPE_FLOOR * self.reference_slope[branch],
+            own: self.own_leg_slope(model, branch),
+            now: if forward { flow } else { -flow },
+        };
+        let (flow, found) = steep(chain, chamber, air, driven);
         state.flow[branch] = if forward { flow } else { -flow };
         self.branches[branch] = BranchState { forward, ..found };
     }
@@ -477,15 +494,32 @@ impl System {
     }
 }
 
-/// The flow that a leg pressure difference drives through a chain near or past choking, and its state.
-fn steep(
-    chain: &Chain,
-    chamber: bool,
-    air: Arriving,
+/// What drives a steep branch.
+#[derive(Clone, Copy)]
+struct Driven {
+    /// Leg pressure difference in the direction of flow [Pa].
     drop: f64,
+    /// Added linear resistance [Pa s/kg].
     added: f64,
+    /// Smallest slope [Pa s/kg].
     floor: f64,
-) -> (f64, BranchState) {
+    /// What a rise of the flow takes from the difference at the branch's own legs [Pa s/kg].
+    own: f64,
+    /// The flow that the difference belongs to [kg/s].
+    now: f64,
+}
+
+/// The flow that a leg pressure difference drives through a chain near or past choking, and its state.
+fn steep(chain: &Chain, chamber: bool, air: Arriving, driven: Driven) -> (f64, BranchState) {
+    let Driven {
+        drop,
+        added,
+        floor,
+        own,
+        now,
+    } = driven;
+    // What the leg pressures are about to become as the flow changes.
+    let excess_at = |fall: f64, flow: f64| fall + added * flow + own * (flow - now) - drop;
     let Arriving {
         pressure,
         temperature,
@@ -494,25 +528,23 @@ fn steep(
     let greatest = chain.greatest_flow(pressure, temperature, chamber);
     let at = |flow: f64| chain.fall(Arriving { flow, ..air }, chamber);
     let mut state = BranchState::default();
-    if let Ok(fall) = at(greatest) {
-        let taken = fall.fall + added * greatest;
-        if taken <= drop {
-            // Choked: only what arrives matters. The derivative is a difference, since Re plays a small part.
-            let step = 1e-5;
-            let by = |pressure: f64, temperature: f64| {
-                chain.greatest_flow(pressure, temperature, chamber)
-            };
-            state.fall = fall;
-            state.choked = true;
-            state.shock = drop - taken;
-            state.by_upstream = (by(pressure * (1.0 + step), temperature)
-                - by(pressure * (1.0 - step), temperature))
-                / (2.0 * step * pressure);
-            state.by_temperature = (by(pressure, temperature * (1.0 + step))
-                - by(pressure, temperature * (1.0 - step)))
-                / (2.0 * step * temperature);
-            return (greatest, state);
-        }
+    if let Ok(fall) = at(greatest)
+        && excess_at(fall.fall, greatest) <= 0.0
+    {
+        // Choked: only what arrives matters. The derivative is a difference, since Re plays a small part.
+        let step = 1e-5;
+        let by =
+            |pressure: f64, temperature: f64| chain.greatest_flow(pressure, temperature, chamber);
+        state.fall = fall;
+        state.choked = true;
+        state.shock = drop - fall.fall - added * greatest;
+        state.by_upstream = (by(pressure * (1.0 + step), temperature)
+            - by(pressure * (1.0 - step), temperature))
+            / (2.0 * step * pressure);
+        state.by_temperature = (by(pressure, temperature * (1.0 + step))
+            - by(pressure, temperature * (1.0 - step)))
+            / (2.0 * step * temperature);
+        return (greatest, state);
     }
     let (mut low, mut high) = (0.0, greatest);
     let mut flow = 0.5 * greatest;
@@ -520,14 +552,14 @@ fn steep(
     for _ in 0..200 {
         match at(flow) {
             Ok(fall) => {
-                let excess = fall.fall + added * flow - drop;
+                let excess = excess_at(fall.fall, flow);
                 last = fall;
                 if excess > 0.0 {
                     high = flow;
                 } else {
                     low = flow;
                 }
-                let next = flow - excess / (fall.by_flow + added).max(floor);
+                let next = flow - excess / (fall.by_flow + added + own).max(floor);
                 let next = if next > low && next < high {
                     next
                 } else {

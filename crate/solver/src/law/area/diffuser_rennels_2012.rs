@@ -2,10 +2,10 @@
 //!
 //! # Equation
 //! K = c (1 - b^2)^2 + f (1 - b^4) / (8 sin(alpha/2)), with c by the full angle alpha:
-//! to 20 degrees 8.30 tan(alpha/2)^1.75; to 60 degrees 1.366 sqrt(sin(2 (alpha - 15))) - 0.170
-//! - 3.28 (0.0625 - b^4) sqrt(0.025 (alpha - 20)) [last term for b < 0.5]; above, for b >= 0.5,
-//! 1.205 - 0.20 sqrt((alpha - 60)/120), for b < 0.5, 1.205 - 3.28 (0.0625 - b^4) - 12.8 b^6 sqrt((alpha - 60)/120),
-//! without the friction term.
+//! to 20 degrees 8.30 tan(alpha/2)^1.75;
+//! to 60 degrees 1.366 sqrt(sin(2 (alpha - 15))) - 0.170, less 3.28 (0.0625 - b^4) sqrt(0.025 (alpha - 20)) for b < 0.5;
+//! above 60, without the friction term, 1.205 - 0.20 sqrt((alpha - 60)/120) for b >= 0.5 and
+//! 1.205 - 3.28 (0.0625 - b^4) - 12.8 b^6 sqrt((alpha - 60)/120) for b < 0.5.
 //!
 //! # Symbols
 //! | symbol | field | meaning | unit |

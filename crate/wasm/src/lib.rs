@@ -1,0 +1,71 @@
+//! The solver for a browser's worker: whole documents in, whole documents out, nothing to free.
+//!
+//! No arithmetic and no checks of its own: every outside byte passes the solver's `read`. A reply is
+//! always a plain object with a `kind`; only a reply that the browser has no memory for is thrown.
+
+mod clock;
+mod outside;
+mod reply;
+
+pub use reply::{Read, Solve};
+
+use serde::Serialize;
+use serde_wasm_bindgen::Serializer;
+use wasm_bindgen::prelude::*;
+
+/// Solves a study given as a plain object.
+///
+/// # Errors
+/// None for any study; throws when the browser cannot build the reply.
+#[wasm_bindgen(unchecked_return_type = "import('../types').Solve")]
+pub fn solve(
+    #[wasm_bindgen(unchecked_param_type = "import('../types').Study")] study: &JsValue,
+) -> Result<JsValue, JsError> {
+    let start = clock::now();
+    let reply = match outside::text(study)
+        .and_then(|text| evenport::read(&text))
+        .and_then(|study| evenport::solve(&study))
+    {
+        Ok(answer) => Solve::Solved {
+            answer: Box::new(answer),
+            elapsed_ms: clock::now() - start,
+        },
+        Err(errors) => Solve::Wrong { errors },
+    };
+    plain(&reply)
+}
+
+/// Reads a study from the text of a file.
+///
+/// # Errors
+/// None for any text; throws when the browser cannot build the reply.
+#[wasm_bindgen(unchecked_return_type = "import('../types').Read")]
+pub fn read(text: &str) -> Result<JsValue, JsError> {
+    plain(&match evenport::read(text) {
+        Ok(study) => Read::Study {
+            study: Box::new(study),
+        },
+        Err(errors) => Read::Wrong { errors },
+    })
+}
+
+/// What a study can hold: kinds, fields, units, ranges, sources.
+///
+/// # Errors
+/// Throws when the browser cannot build the reply.
+#[wasm_bindgen(unchecked_return_type = "import('../types').Catalogue")]
+pub fn laws() -> Result<JsValue, JsError> {
+    plain(&evenport::catalogue())
+}
+
+/// The program's version.
+#[wasm_bindgen]
+#[must_use]
+pub fn version() -> String {
+    evenport::VERSION_TEXT.to_owned()
+}
+
+/// A document as plain objects, arrays, numbers and null: what `structuredClone` and JSON can carry.
+fn plain(document: &impl Serialize) -> Result<JsValue, JsError> {
+    Ok(document.serialize(&Serializer::json_compatible())?)
+}

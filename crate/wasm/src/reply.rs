@@ -1,0 +1,44 @@
+//! What goes back to the page: a closed union, told apart by `kind`.
+
+use evenport::{Answer, Study, StudyError};
+use serde::Serialize;
+
+/// The reply to `solve`.
+#[derive(Serialize)]
+#[cfg_attr(feature = "generate", derive(ts_rs::TS))]
+#[serde(
+    tag = "kind",
+    rename_all = "camelCase",
+    rename_all_fields = "camelCase"
+)]
+pub enum Solve {
+    /// The study is right.
+    Solved {
+        /// Everything the solver says of it.
+        answer: Box<Answer>,
+        /// Time from the study's arrival to its answer [ms].
+        elapsed_ms: f64,
+    },
+    /// The study is wrong.
+    Wrong {
+        /// All that is wrong with it.
+        errors: Vec<StudyError>,
+    },
+}
+
+/// The reply to `read`.
+#[derive(Serialize)]
+#[cfg_attr(feature = "generate", derive(ts_rs::TS))]
+#[serde(tag = "kind", rename_all = "camelCase")]
+pub enum Read {
+    /// The text holds a study.
+    Study {
+        /// The study with every default filled in.
+        study: Box<Study>,
+    },
+    /// The text holds none.
+    Wrong {
+        /// All that is wrong with it.
+        errors: Vec<StudyError>,
+    },
+}

@@ -1,0 +1,107 @@
+//! Every law against values from outside: one file per law, at the same sub-path as the law.
+
+mod air;
+mod area {
+    pub mod contraction_conical_rennels_2012;
+    pub mod diffuser_rennels_2012;
+    pub mod sudden_contraction_rennels_2012;
+    pub mod sudden_expansion_borda_carnot;
+}
+mod bend {
+    pub mod rennels_2012;
+}
+mod cooler {
+    pub mod two_point_fit;
+}
+mod entry {
+    pub mod flared_idelchik;
+    pub mod reentrant_rennels_2012;
+    pub mod rounded_rennels_2012;
+    pub mod sharp_idelchik;
+}
+mod evidence;
+mod friction {
+    pub mod churchill_1977;
+    pub mod laminar_noncircular_shah_london_1978;
+}
+mod gas;
+mod junction {
+    mod author;
+    pub mod bassett_2001;
+    pub mod crane_tp410;
+    pub mod gardel_1957;
+    pub mod idelchik;
+    pub mod rennels_2012;
+    pub mod symmetric_bassett_2001;
+}
+mod opening {
+    pub mod contracted_jet;
+}
+mod support;
+mod throttle {
+    pub mod plate_heywood_1988;
+}
+mod unused;
+mod valve {
+    pub mod curtain_area;
+}
+
+use std::collections::BTreeSet;
+
+/// Every check of every file.
+fn all() -> Vec<evidence::Check> {
+    let files = [
+        air::checks(),
+        gas::checks(),
+        entry::sharp_idelchik::checks(),
+        entry::rounded_rennels_2012::checks(),
+        entry::flared_idelchik::checks(),
+        entry::reentrant_rennels_2012::checks(),
+        friction::churchill_1977::checks(),
+        friction::laminar_noncircular_shah_london_1978::checks(),
+        bend::rennels_2012::checks(),
+        area::sudden_expansion_borda_carnot::checks(),
+        area::sudden_contraction_rennels_2012::checks(),
+        area::diffuser_rennels_2012::checks(),
+        area::contraction_conical_rennels_2012::checks(),
+        opening::contracted_jet::checks(),
+        throttle::plate_heywood_1988::checks(),
+        cooler::two_point_fit::checks(),
+        valve::curtain_area::checks(),
+        junction::bassett_2001::checks(),
+        junction::idelchik::checks(),
+        junction::rennels_2012::checks(),
+        junction::gardel_1957::checks(),
+        junction::crane_tp410::checks(),
+        junction::symmetric_bassett_2001::checks(),
+    ];
+    files.into_iter().flatten().collect()
+}
+
+/// The table of all checks, and what the table may not lack.
+#[test]
+fn evidence_table() {
+    let all = all();
+    evidence::print(&all);
+    unused::print();
+    let mut seen = BTreeSet::new();
+    for check in &all {
+        assert!(
+            !check.source.is_empty() && !check.allowed_because.is_empty(),
+            "{} says no source",
+            check.id
+        );
+        assert!(
+            check.allowed.is_finite() && check.value.is_finite(),
+            "{} allows anything",
+            check.id
+        );
+        let key = (check.law, check.id.clone(), check.source.clone());
+        assert!(
+            seen.insert(key),
+            "{} of {} stands twice",
+            check.id,
+            check.law
+        );
+    }
+}

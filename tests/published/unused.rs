@@ -1,0 +1,72 @@
+//! Published rows at hand that no check uses, and why.
+
+/// Rows and the reason.
+const UNUSED: [(&str, &str); 15] = [
+    (
+        "3a entrance_beveled, entrance_angled",
+        "the library has no bevelled and no slanted entry",
+    ),
+    (
+        "3b bend_miter",
+        "the library has no mitre bend; a sharp one is typed as K",
+    ),
+    (
+        "3d contraction_round",
+        "the library has no rounded contraction; an entry from a chamber is",
+    ),
+    (
+        "3e diffuser_conical by Swamee and by Miller",
+        "0.44 and 0.26 where four others give 0.09 to 0.13: outside three standard deviations, and not believed",
+    ),
+    ("3f screens", "the library has no screen yet"),
+    (
+        "3g nozzle coefficients C_long_radius_nozzle, C_ISA_1932_nozzle",
+        "metering nozzles, which no manifold has",
+    ),
+    (
+        "3g orifice_expansibility",
+        "an empirical fit of contraction with pressure ratio; the jet's is constant here",
+    ),
+    (
+        "3g C_Reader_Harris_Gallagher at flange taps",
+        "used as a row of its own diameter ratio only",
+    ),
+    (
+        "4a rho/rho0 and T/T0",
+        "no function of the library gives them; pressure and area ratio are checked",
+    ),
+    (
+        "4b, 4c, 4d Fanno flow",
+        "checked on whole branches in tests/network",
+    ),
+    (
+        "4e at ratios of specific heats other than 1.4",
+        "the ratio is a constant of the program",
+    ),
+    (
+        "4h T_critical_flow, T_stagnation_ideal, isothermal_gas",
+        "no function of the library gives them",
+    ),
+    (
+        "4i sonic nozzle coefficient",
+        "metering nozzles, which no manifold has; from memory",
+    ),
+    (
+        "6d reference conditions",
+        "conditions that a user types, no law",
+    ),
+    (
+        "8b, 8c, 8e, 8f; 8d without compressibility",
+        "inputs, facts and unit factors, no law",
+    ),
+];
+
+/// Prints them when asked to by the environment.
+pub fn print() {
+    if std::env::var_os("EVENPORT_EVIDENCE").is_some() {
+        println!("not used | because");
+        for (rows, reason) in UNUSED {
+            println!("{rows} | {reason}");
+        }
+    }
+}

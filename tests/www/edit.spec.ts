@@ -1,0 +1,158 @@
+import { expect, test } from "@playwright/test";
+import { cell, deviations, open, openText, saved, sentence, windowArea } from "./sheet";
+
+test("typing in a cell moves the shares at once, and undo and redo go back and forth", async ({
+	page,
+}) => {
+	await open(page);
+	const before = await deviations(page);
+	await windowArea(page).fill("1200");
+	await expect.poll(() => deviations(page)).not.toEqual(before);
+	const after = await deviations(page);
+	await page.keyboard.press("Control+z");
+	await expect(windowArea(page)).toHaveValue("2100");
+	await expect.poll(() => deviations(page)).toEqual(before);
+	await page.keyboard.press("Control+Shift+z");
+	await expect(windowArea(page)).toHaveValue("1200");
+	await expect.poll(() => deviations(page)).toEqual(after);
+	await page.getByRole("button", { name: "Undo" }).click();
+	await expect(windowArea(page)).toHaveValue("2100");
+});
+
+test("keystrokes in one cell are undone together", async ({ page }) => {
+	await open(page);
+	await windowArea(page).selectText();
+	await windowArea(page).pressSequentially("1234");
+	await page.keyboard.press("Control+z");
+	await expect(windowArea(page)).toHaveValue("2100");
+	await expect(page.getByRole("button", { name: "Undo" })).toBeDisabled();
+});
+
+test("a decimal comma is taken, and shown with a point when the cell is left", async ({ page }) => {
+	await open(page);
+	await windowArea(page).fill("2100,5");
+	await windowArea(page).press("Tab");
+	await expect(windowArea(page)).toHaveValue("2100.5");
+	await windowArea(page).fill("44 x 60");
+	await windowArea(page).press("Tab");
+	await expect(windowArea(page)).toHaveValue("2640");
+});
+
+test("an unreadable cell keeps its text and says so, and the last answer stays, marked", async ({
+	page,
+}) => {
+	await open(page);
+	const before = await deviations(page);
+	await windowArea(page).fill("12 apples");
+	await page.keyboard.press("Tab");
+	await expect(windowArea(page)).toHaveValue("12 apples");
+	await expect(windowArea(page)).toHaveAttribute("aria-invalid", "true");
+	await expect(page.getByText("Not an area. Write a number, or d 44, or 44 x 60.")).toBeVisible();
+	await expect(page.getByRole("status")).toContainText("Last good study");
+	expect(await deviations(page)).toEqual(before);
+	await page.getByRole("link", { name: "The cell with “12 apples”" }).click();
+	await expect(windowArea(page)).toBeFocused();
+	await windowArea(page).fill("2100");
+	await expect(page.getByRole("status")).not.toContainText("Last good study");
+	await expect(windowArea(page)).not.toHaveAttribute("aria-invalid");
+});
+
+test("a value out of its range says the range in the unit of the cell", async ({ page }) => {
+	await open(page);
+	const before = await deviations(page);
+	await windowArea(page).fill("-5");
+	await expect(page.locator(".fault", { hasText: "Between" })).toContainText("mm²");
+	await expect(page.getByRole("status")).toContainText("Last good study");
+	await expect(page.locator("#errors")).toContainText("window 1, loss 1");
+	expect(await deviations(page)).toEqual(before);
+	await page.locator("#errors").getByRole("link").click();
+	await expect(windowArea(page)).toBeFocused();
+});
+
+test("a needed cell that is emptied asks for a value, one with a default takes it", async ({
+	page,
+}) => {
+	await open(page);
+	await windowArea(page).fill("");
+	await expect(page.getByText("A value is needed.")).toBeVisible();
+	await page.keyboard.press("Escape");
+	await expect(windowArea(page)).toHaveValue("2100");
+	const event = page.getByLabel("intake event");
+	await event.fill("");
+	await expect(page.getByRole("status")).not.toContainText("Last good study");
+	expect(await saved(page)).not.toHaveProperty("engine.eventAngle");
+});
+
+test("branches follow when their node gets another name", async ({ page }) => {
+	await open(page);
+	await cell(page, "Node 3, name").selectText();
+	await cell(page, "Node 3, name").pressSequentially("big lid");
+	await expect(cell(page, "window 1, from node")).toHaveValue("big lid");
+	await expect(page.getByLabel("Reference node")).toHaveValue("big lid");
+	await expect(page.locator("#errors")).toHaveCount(0);
+});
+
+test("losses can be added, given another kind, moved and removed, each with undo", async ({
+	page,
+}) => {
+	await open(page);
+	const row = page.getByRole("row", { name: /^neck/ }).first();
+	const kinds = () =>
+		page
+			.locator('[data-row="neck"] .loss select')
+			.evaluateAll((all) => all.map((each) => (each as HTMLSelectElement).value));
+	await expect(row).toBeVisible();
+	expect(await kinds()).toEqual(["entryRounded", "duct"]);
+	await page.getByRole("button", { name: "Add a loss to neck" }).click();
+	expect(await kinds()).toEqual(["entryRounded", "duct", "duct"]);
+	await expect(page.getByRole("combobox", { name: "neck, loss 3, kind" })).toBeFocused();
+	await page.getByRole("combobox", { name: "neck, loss 3, kind" }).selectOption("typedK");
+	await page.getByRole("button", { name: /^Move neck, loss 3.* towards the start$/ }).click();
+	expect(await kinds()).toEqual(["entryRounded", "typedK", "duct"]);
+	await page.getByRole("button", { name: /^Remove neck, loss 3/ }).click();
+	expect(await kinds()).toEqual(["entryRounded", "typedK"]);
+	await expect(page.locator("#errors")).toHaveCount(0);
+	for (let step = 0; step < 4; step += 1) await page.keyboard.press("Control+z");
+	expect(await kinds()).toEqual(["entryRounded", "duct"]);
+});
+
+test("a branch without its losses, and one that leads nowhere, say what is missing", async ({
+	page,
+}) => {
+	await open(page);
+	await page.getByRole("button", { name: /^Remove window 1, loss 1/ }).click();
+	await expect(page.locator('[data-row="window 1"] .fault')).toContainText("at least one loss");
+	await page.keyboard.press("Control+z");
+	await cell(page, "window 1, to node").fill("nowhere");
+	await expect(page.locator('[data-row="window 1"] .fault')).toContainText("nowhere");
+	await expect(sentence(page)).toContainText("Cylinder");
+});
+
+test("arrow keys and Enter move between cells", async ({ page }) => {
+	await open(page);
+	await cell(page, "neck, from node").focus();
+	await page.keyboard.press("ArrowRight");
+	await page.keyboard.press("ArrowRight");
+	await expect(cell(page, "neck, to node")).toBeFocused();
+	await windowArea(page).focus();
+	await page.keyboard.press("Enter");
+	await expect(windowArea(page)).not.toBeFocused();
+	await page.keyboard.press("ArrowUp");
+	await expect(windowArea(page)).toBeFocused();
+});
+
+test("text from a study stays text", async ({ page }) => {
+	await open(page);
+	const study = await saved(page);
+	const mark = "<img src=x onerror=alert(1)>";
+	const text = JSON.stringify({ ...study, name: mark, notes: mark }).replaceAll('"port 7"', `"${mark}"`);
+	let asked = false;
+	page.on("dialog", () => {
+		asked = true;
+	});
+	await openText(page, text);
+	await expect(page.locator(".title-block .large")).toHaveText(mark);
+	await expect(page.locator("table.budget caption")).toContainText(mark);
+	await expect(page.locator("img")).toHaveCount(0);
+	expect(asked).toBe(false);
+});

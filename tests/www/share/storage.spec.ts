@@ -1,0 +1,37 @@
+import { expect, test } from "@playwright/test";
+import { cell, open, windowArea } from "../sheet";
+
+test("a reload keeps the edit", async ({ page }) => {
+	await open(page);
+	await windowArea(page).fill("1750");
+	await page.reload();
+	await expect(windowArea(page)).toHaveValue("1750");
+});
+
+test("a reload keeps a cell that holds no value, and says so again", async ({ page }) => {
+	await open(page);
+	await windowArea(page).fill("17 and a bit");
+	await page.reload();
+	await expect(windowArea(page)).toHaveValue("17 and a bit");
+	await expect(page.locator(".fault", { hasText: "Not an area" })).toBeVisible();
+});
+
+test("a reload keeps a study that is wrong as a whole", async ({ page }) => {
+	await open(page);
+	await cell(page, "window 1, to node").fill("nowhere");
+	await windowArea(page).fill("-5");
+	await page.reload();
+	await expect(cell(page, "window 1, to node")).toHaveValue("nowhere");
+	await expect(windowArea(page)).toHaveValue("-5");
+	await expect(page.locator("#errors")).toBeVisible();
+});
+
+test("a tab that is killed loses nothing older than a moment", async ({ context, page }) => {
+	await open(page);
+	await windowArea(page).fill("1750");
+	await page.waitForTimeout(300);
+	await page.close({ runBeforeUnload: false });
+	const next = await context.newPage();
+	await next.goto("./");
+	await expect(windowArea(next)).toHaveValue("1750");
+});

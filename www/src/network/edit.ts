@@ -1,0 +1,191 @@
+/**
+ * Edits of the study on the sheet, as pure functions, and the history that makes every edit undoable.
+ *
+ * A sheet never changes: an edit returns a new one that shares all it did not touch, so that the page
+ * renders only what is new and an undo costs one pointer.
+ */
+import type { Study } from "../solver/types";
+
+/** Where a value stands in the study: `["network", "branches", 3, "losses", 0, "area"]`. */
+export type Path = readonly (string | number)[];
+
+/** The study, and beside it the text of cells that cannot be read as a value, by the cell's path. */
+export interface Sheet {
+	readonly study: Study;
+	readonly drafts: Readonly<Record<string, string>>;
+}
+
+/** All sheets that undo and redo can bring back. */
+export interface History {
+	readonly past: readonly Sheet[];
+	readonly present: Sheet;
+	readonly future: readonly Sheet[];
+	/** The edit that is still being made, so that the keystrokes in one cell are undone together. */
+	readonly group: string | null;
+}
+
+/** Sheets kept for undo; they share almost all of their data. */
+const DEPTH = 500;
+
+/** The key under which the unreadable text of a cell is kept. */
+export function keyOf(path: Path): string {
+	return path.join(".");
+}
+
+/** The value at a path, or undefined where nothing stands. */
+export function valueAt(study: Study, path: Path): unknown {
+	let value: unknown = study;
+	for (const key of path) {
+		if (value === null || typeof value !== "object") return undefined;
+		value = (value as Record<string | number, unknown>)[key];
+	}
+	return value;
+}
+
+/** Puts a value at a path, or takes away what stands there when the value is undefined. */
+export function put(sheet: Sheet, path: Path, value: unknown): Sheet {
+	const study = replaced(sheet.study, path, value) as Study;
+	return { study, drafts: without(sheet.drafts, keyOf(path)) };
+}
+
+/** Keeps text that is not a value in its cell; the value underneath stays as it was. */
+export function draft(sheet: Sheet, path: Path, text: string): Sheet {
+	return { study: sheet.study, drafts: { ...sheet.drafts, [keyOf(path)]: text } };
+}
+
+/** Puts an item into a list, before the one that stands at `index`. */
+export function insert(sheet: Sheet, list: Path, index: number, item: unknown): Sheet {
+	return relist(
+		sheet,
+		list,
+		(items) => items.toSpliced(index, 0, item),
+		(old) => (old >= index ? old + 1 : old),
+	);
+}
+
+/** Takes an item out of a list. */
+export function remove(sheet: Sheet, list: Path, index: number): Sheet {
+	return relist(
+		sheet,
+		list,
+		(items) => items.toSpliced(index, 1),
+		(old) => (old === index ? null : old > index ? old - 1 : old),
+	);
+}
+
+/** Moves an item of a list to another place. */
+export function move(sheet: Sheet, list: Path, from: number, to: number): Sheet {
+	return relist(
+		sheet,
+		list,
+		(items) => items.toSpliced(from, 1).toSpliced(to, 0, items[from]),
+		(old) => {
+			if (old === from) return to;
+			const gap = old > from ? old - 1 : old;
+			return gap >= to ? gap + 1 : gap;
+		},
+	);
+}
+
+/** A history that starts with one sheet. */
+export function begin(study: Study, drafts: Readonly<Record<string, string>> = {}): History {
+	return { past: [], present: { study, drafts }, future: [], group: null };
+}
+
+/**
+ * Makes an edit. Edits of the same group count as one: each of them starts from the sheet before the
+ * group, so that a name typed letter by letter never drags along what the half-typed name would match.
+ */
+export function change(
+	history: History,
+	group: string | null,
+	edit: (sheet: Sheet) => Sheet,
+): History {
+	const before = history.past.at(-1);
+	if (group !== null && group === history.group && before !== undefined) {
+		return { ...history, present: edit(before), future: [] };
+	}
+	const present = edit(history.present);
+	if (present === history.present) return history;
+	const past = [...history.past, history.present].slice(-DEPTH);
+	return { past, present, future: [], group };
+}
+
+/** Ends the group, so that the next edit can be undone by itself. */
+export function close(history: History): History {
+	return history.group === null ? history : { ...history, group: null };
+}
+
+/** Goes back by one edit. */
+export function undo(history: History): History {
+	const present = history.past.at(-1);
+	if (present === undefined) return history;
+	return {
+		past: history.past.slice(0, -1),
+		present,
+		future: [history.present, ...history.future],
+		group: null,
+	};
+}
+
+/** Makes the edit again that was undone last. */
+export function redo(history: History): History {
+	const present = history.future[0];
+	if (present === undefined) return history;
+	return {
+		past: [...history.past, history.present],
+		present,
+		future: history.future.slice(1),
+		group: null,
+	};
+}
+
+function relist(
+	sheet: Sheet,
+	list: Path,
+	rearranged: (items: readonly unknown[]) => unknown[],
+	place: (old: number) => number | null,
+): Sheet {
+	const items = (valueAt(sheet.study, list) ?? []) as readonly unknown[];
+	const study = replaced(sheet.study, list, rearranged(items)) as Study;
+	return { study, drafts: followed(sheet.drafts, list, place) };
+}
+
+/** Drafts are kept by place, so they move along when their row moves. */
+function followed(
+	drafts: Sheet["drafts"],
+	list: Path,
+	place: (old: number) => number | null,
+): Sheet["drafts"] {
+	const start = `${keyOf(list)}.`;
+	const kept: Record<string, string> = {};
+	for (const [key, text] of Object.entries(drafts)) {
+		if (!key.startsWith(start)) {
+			kept[key] = text;
+			continue;
+		}
+		const [old, ...rest] = key.slice(start.length).split(".");
+		const now = place(Number(old));
+		if (now !== null) kept[[keyOf(list), now, ...rest].join(".")] = text;
+	}
+	return kept;
+}
+
+function replaced(value: unknown, path: Path, to: unknown): unknown {
+	const [key, ...rest] = path;
+	if (key === undefined) return to;
+	const inner = replaced((value as Record<string | number, unknown> | undefined)?.[key], rest, to);
+	if (Array.isArray(value)) return value.with(key as number, inner);
+	const copy = { ...(value as Record<string, unknown> | undefined) };
+	if (inner === undefined) delete copy[key];
+	else copy[key] = inner;
+	return copy;
+}
+
+function without(drafts: Sheet["drafts"], key: string): Sheet["drafts"] {
+	const under = `${key}.`;
+	if (!Object.keys(drafts).some((each) => each === key || each.startsWith(under))) return drafts;
+	return Object.fromEntries(
+		Object.entries(drafts).filter(([each]) => each !== key && !each.startsWith(under)),
+	);
+}

@@ -1,0 +1,80 @@
+/** The one document that the page edits, as state the views can follow. */
+import type { Study } from "../solver/types";
+import { chosenUnits } from "../units";
+import * as edit from "./edit";
+
+let history = $state.raw<edit.History | null>(null);
+const sheet = $derived(history?.present ?? null);
+const study = $derived(sheet?.study ?? null);
+const drafts = $derived(sheet?.drafts ?? {});
+const draftCount = $derived(Object.keys(drafts).length);
+const unitNames = $derived(study?.settings.units);
+const units = $derived(chosenUnits(unitNames));
+
+/** The study on the sheet, its unreadable cells, and everything that can be done to it. */
+export const editor = {
+	/** Null only until the first study has been read. */
+	get sheet() {
+		return sheet;
+	},
+	get drafts() {
+		return drafts;
+	},
+	get draftCount() {
+		return draftCount;
+	},
+	get units() {
+		return units;
+	},
+	get canUndo() {
+		return (history?.past.length ?? 0) > 0;
+	},
+	get canRedo() {
+		return (history?.future.length ?? 0) > 0;
+	},
+
+	/** Lays the first study on the sheet. */
+	begin(first: Study, kept?: Readonly<Record<string, string>>) {
+		history = edit.begin(first, kept);
+	},
+
+	/** Lays another study on the sheet; undo brings the former one back. */
+	replace(next: Study) {
+		change(null, () => ({ study: next, drafts: {} }));
+	},
+
+	/** Makes an edit; edits of one group are undone together. */
+	change,
+
+	/** Puts a value into a cell while it is being typed. */
+	put(path: edit.Path, value: unknown) {
+		change(edit.keyOf(path), (before) => edit.put(before, path, value));
+	},
+
+	/** Keeps a cell's text that is not a value. */
+	draft(path: edit.Path, text: string) {
+		change(edit.keyOf(path), (before) => edit.draft(before, path, text));
+	},
+
+	/** Ends the edit that is being typed. */
+	close() {
+		if (history) history = edit.close(history);
+	},
+
+	/** Takes back what has been typed into this cell since it was entered. */
+	revert(path: edit.Path) {
+		if (history?.group === edit.keyOf(path)) history = edit.undo(history);
+	},
+
+	undo() {
+		if (history) history = edit.undo(history);
+	},
+
+	redo() {
+		if (history) history = edit.redo(history);
+	},
+};
+
+function change(group: string | null, by: (sheet: edit.Sheet) => edit.Sheet) {
+	if (history) history = edit.change(history, group, by);
+}

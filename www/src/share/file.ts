@@ -1,0 +1,24 @@
+/** Studies as JSON files. */
+import { readOutside } from "../network/restore";
+import type { Read, Study } from "../solver/types";
+
+/** Reads a file that somebody picked. */
+export async function openFile(file: File): Promise<Read> {
+	return readOutside(await file.text());
+}
+
+/** Hands the study to the browser as a download. */
+export function saveFile(study: Study) {
+	const blob = new Blob([`${JSON.stringify(study, null, 2)}\n`], { type: "application/json" });
+	const link = document.createElement("a");
+	link.href = URL.createObjectURL(blob);
+	link.download = `${fileName(study.name)}.json`;
+	link.click();
+	setTimeout(() => URL.revokeObjectURL(link.href), 1000);
+}
+
+/** A name that every file system takes. */
+export function fileName(name: string): string {
+	const plain = name.normalize("NFKD").replace(/[^a-zA-Z0-9]+/g, "-");
+	return plain.replace(/^-+|-+$/g, "").slice(0, 60) || "study";
+}

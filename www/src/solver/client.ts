@@ -1,0 +1,82 @@
+/** The page's side of the solver: whole documents across, answered by the worker. */
+import { type Remote, wrap } from "comlink";
+import type { Catalogue, Read, Solve, Study } from "./types";
+import type { Solver } from "./worker";
+import address from "./worker?worker&url";
+
+/** The policy of the page lets scripts start only from an address that is vouched for: this one. */
+const vouching = (globalThis as { trustedTypes?: TrustedTypes }).trustedTypes?.createPolicy(
+	"evenport-worker",
+	{
+		createScriptURL(asked) {
+			if (asked !== address) throw new TypeError("not the worker's address");
+			return asked;
+		},
+	},
+);
+
+let worker: Worker | null = null;
+let solver: Remote<Solver> | null = null;
+let abandon: (reason: Error) => void = () => {};
+let broken: Promise<never> = new Promise(() => {});
+
+/** What a study can hold. */
+export function laws(): Promise<Catalogue> {
+	return ask((to) => to.laws());
+}
+
+/** Reads a study from outside text. */
+export function read(text: string): Promise<Read> {
+	return ask<Read>((to) => to.read(text) as Promise<Read>);
+}
+
+/** Solves a study. */
+export function solve(study: Study): Promise<Solve> {
+	return ask<Solve>((to) => to.solve(study) as Promise<Solve>);
+}
+
+/** The program's version. */
+export function version(): Promise<string> {
+	return ask((to) => to.version());
+}
+
+/**
+ * Puts a question to the worker. A worker that fails is thrown away, because its memory can no longer
+ * be trusted; the next question starts another.
+ */
+async function ask<Reply>(question: (to: Remote<Solver>) => PromiseLike<Reply>): Promise<Reply> {
+	const to = solver ?? start();
+	try {
+		return await Promise.race([question(to), broken]);
+	} catch (reason) {
+		if (solver === to) stop();
+		throw reason;
+	}
+}
+
+function start(): Remote<Solver> {
+	broken = new Promise((_, reject) => {
+		abandon = reject;
+	});
+	broken.catch(() => {});
+	worker = new Worker(vouching?.createScriptURL(address) ?? address, { type: "module" });
+	worker.addEventListener("error", (event) => {
+		abandon(new Error(event.message || "the solver could not be loaded"));
+	});
+	solver = wrap<Solver>(worker);
+	return solver;
+}
+
+function stop() {
+	worker?.terminate();
+	worker = null;
+	solver = null;
+}
+
+/** What the browser offers of the standard on trusted types; some browsers have none. */
+interface TrustedTypes {
+	createPolicy(
+		name: string,
+		rules: { createScriptURL: (asked: string) => string },
+	): { createScriptURL: (asked: string) => string };
+}

@@ -1,0 +1,37 @@
+/** Opens the page's study and keeps solver and storage up to date with it. */
+import { openExample } from "./examples";
+import { editor } from "./network/editor.svelte";
+import { readKept } from "./network/restore";
+import { keep, keepNow, kept } from "./share/storage";
+import { latest } from "./solver/latest.svelte";
+import type { Study } from "./solver/types";
+import { catalogue } from "./view/catalogue.svelte";
+
+/** Starts everything; the page fills as replies arrive. */
+export function start() {
+	$effect.root(() => {
+		// Before the page is brought up to date, so that the worker solves while the page renders.
+		$effect.pre(() => {
+			const { sheet } = editor;
+			if (!sheet) return;
+			latest.ask(sheet.study);
+			keep(sheet);
+		});
+	});
+	document.addEventListener("visibilitychange", keepNow);
+	window.addEventListener("pagehide", keepNow);
+	open().catch((reason: unknown) => latest.fail(reason));
+}
+
+async function open() {
+	const [found] = await Promise.all([kept(), catalogue.load()]);
+	const study = found && (await readKept(found));
+	if (study) editor.begin(study, found.drafts);
+	else editor.begin(await firstExample());
+}
+
+async function firstExample(): Promise<Study> {
+	const reply = await openExample();
+	if (reply.kind === "study") return reply.study;
+	throw new Error(reply.errors.map((error) => error.message).join(" "));
+}

@@ -1,0 +1,42 @@
+/** The page's own words for the closed lists of the study and the answer. */
+import type { Draw, GapQuantity, Leg, Reference, State, WarningKind } from "../solver/types";
+
+export const DRAW_WORDS: Readonly<Record<Draw, string>> = {
+	benchOneAtATime: "Bench, one port at a time",
+	benchAllOpen: "Bench, all ports open",
+	running: "Running",
+	cycleMean: "Cycle mean",
+};
+
+/** A state is told by a word and a shape, never by colour alone. */
+export const STATE_WORDS: Readonly<Record<State, { word: string; shape: string }>> = {
+	starved: { word: "starved", shape: "▼" },
+	overfed: { word: "overfed", shape: "▲" },
+	even: { word: "even", shape: "=" },
+	tooCloseToTell: { word: "too close to tell", shape: "≈" },
+};
+
+export const GAP_WORDS: Readonly<Record<GapQuantity, string>> = {
+	share: "share of the air",
+	portPressure: "stagnation pressure at the port",
+};
+
+export const LEG_WORDS: Readonly<Record<Leg, string>> = { run: "run", side: "side leg" };
+
+export const REFERENCE_WORDS: Readonly<Record<Reference["at"], string>> = {
+	ambient: "the room air",
+	node: "a named node",
+	ports: "the ports",
+};
+
+export const WARNING_WORDS: Readonly<Record<WarningKind, string>> = {
+	outsideRange: "Outside its range",
+	sectionJump: "Sections differ",
+	perfectEntry: "Perfect entry",
+	closeLosses: "Losses close together",
+	highMach: "High Mach number",
+	jetInSight: "In sight of a jet",
+	deadEnd: "Dead end",
+	secondSolution: "Second solution",
+	assumption: "Assumed",
+};

@@ -1,2 +1,6 @@
 import base from "./playwright.config";
-export default { ...base, webServer: undefined, use: { ...base.use, baseURL: "http://127.0.0.1:4188/" } };
+export default {
+	...base,
+	webServer: undefined,
+	use: { ...base.use, baseURL: "http://127.0.0.1:4188/" },
+};

@@ -22,7 +22,9 @@ for (const draw of ["Running", "Bench, one port at a time", "Bench, all ports op
 			const [total] = await column(page, ".budget tfoot", 2);
 			expect(parts.length).toBeGreaterThan(3);
 			// Each figure is rounded to a thousandth.
-			expect(Math.abs(sum(parts) - (total ?? Number.NaN))).toBeLessThan(0.0005 * (parts.length + 1));
+			expect(Math.abs(sum(parts) - (total ?? Number.NaN))).toBeLessThan(
+				0.0005 * (parts.length + 1),
+			);
 		}
 	});
 }

@@ -145,7 +145,10 @@ test("text from a study stays text", async ({ page }) => {
 	await open(page);
 	const study = await saved(page);
 	const mark = "<img src=x onerror=alert(1)>";
-	const text = JSON.stringify({ ...study, name: mark, notes: mark }).replaceAll('"port 7"', `"${mark}"`);
+	const text = JSON.stringify({ ...study, name: mark, notes: mark }).replaceAll(
+		'"port 7"',
+		`"${mark}"`,
+	);
 	let asked = false;
 	page.on("dialog", () => {
 		asked = true;

@@ -39,6 +39,12 @@ const CONTINUATION: [(f64, f64); 11] = [
     (0.0, 1.0),
 ];
 
+/// Settling: inertia of the first step [-], largest number of steps, and closure from which plain steps
+/// are tried [-].
+const FIRST_INERTIA: f64 = 1.0;
+const SETTLING_STEPS: u32 = 400;
+const READY: f64 = 1e-3;
+
 /// Why no state was found.
 #[derive(Clone, Copy, Debug)]
 pub struct Failure {
@@ -89,7 +95,82 @@ impl<'m> Solver<'m> {
                 return Ok(state);
             }
         }
+        let mut state = first.clone();
+        if self.settle(conditions, &mut state).is_ok() {
+            return Ok(state);
+        }
         self.continuation(conditions, first)
+    }
+
+    /// Follows the flows as they would settle in time if all branches were equally hard to accelerate.
+    fn settle(&mut self, conditions: &Conditions, state: &mut Flowing) -> Result<(), Failure> {
+        let debug = std::env::var("EVENPORT_DEBUG").is_ok();
+        let mut inertia = FIRST_INERTIA;
+        let mut outcome = Err(Failure { branch: 0 });
+        self.system.inertia = inertia;
+        let residuals = self.system.evaluate(self.model, conditions, state);
+        let mut merit = self.merit(&residuals, state);
+        for step in 0..SETTLING_STEPS {
+            self.iterations += 1;
+            self.system.inertia = inertia;
+            self.system.evaluate(self.model, conditions, state);
+            self.system.assemble(self.model, conditions, state);
+            if self.system.step().is_err() {
+                inertia *= 4.0;
+                if debug {
+                    eprintln!("{step} bad pivot, inertia {inertia:e}");
+                }
+                continue;
+            }
+            let kept = state.clone();
+            let factor = self.allowed_factor(state);
+            let right = self.system.right.clone();
+            self.system.apply(state, factor);
+            let residuals = self.system.evaluate(self.model, conditions, state);
+            let now = self.merit(&residuals, state);
+            let fall = reference_fall(self.model, state);
+            let mut error = 0.0f64;
+            let mut at = 0;
+            for (branch, own) in self.system.branches.iter().enumerate() {
+                let sign = if own.forward { 1.0 } else { -1.0 };
+                let slowed = inertia * self.system.reference_slope[branch] * factor * right[branch];
+                let e = (sign * own.residual - slowed).abs() / fall;
+                if e > error {
+                    error = e;
+                    at = branch;
+                }
+            }
+            if debug {
+                eprintln!(
+                    "{step} inertia {inertia:.1e} factor {factor:.2} merit {now:.3e} worst {} error {error:.2e} at {}",
+                    self.model.branches[self.system.worst_branch()].id,
+                    self.model.branches[at].id,
+                );
+            }
+            if !now.is_finite() || error > 0.5 * merit.max(1e-2) {
+                *state = kept;
+                inertia *= 4.0;
+                continue;
+            }
+            inertia *= if error < 0.1 * merit { 0.4 } else if error < 0.25 * merit { 0.7 } else { 1.0 };
+            merit = now;
+            if merit < READY && inertia < 0.1 {
+                self.system.inertia = 0.0;
+                let mut trial = state.clone();
+                outcome = self.attempt(conditions, &mut trial, FULL_STEPS, false);
+                if outcome.is_ok() {
+                    *state = trial;
+                    break;
+                }
+            }
+        }
+        self.system.inertia = 0.0;
+        outcome
+    }
+
+    fn merit(&self, residuals: &Residuals, state: &Flowing) -> f64 {
+        let fall = reference_fall(self.model, state);
+        (residuals.imbalance / residuals.total.max(1e-9)).max(residuals.closure / fall)
     }
 
     /// As `solve`, from a start of the caller's own and without falling back to another.

@@ -13,6 +13,8 @@ use crate::model::{LegEnd, Model};
 
 /// Smallest slope of a branch's fall over its reference slope: keeps a branch at zero flow in the matrix.
 const SLOPE_FLOOR: f64 = 1e-7;
+/// Air that a node takes up as its pressure rises, over what its branches pass, per inertia [-].
+const STORAGE: f64 = 0.1;
 /// Part of the total flow with which a node that no air reaches keeps a temperature.
 const ANCHOR: f64 = 1e-13;
 
@@ -71,6 +73,9 @@ pub struct System {
     pub added_slope: f64,
     /// Part of the junctions' leg losses that acts, 1 for the laws as published [-].
     pub leg_part: f64,
+    /// How hard each flow is to change in one step, over the branch's reference slope: moves the way
+    /// to the answer, not the answer [-].
+    pub inertia: f64,
     thermal: bool,
     first_coupling: Vec<u32>,
     mass_entries: Vec<u32>,
@@ -163,6 +168,7 @@ impl System {
             reference_slope: vec![0.0; branches],
             added_slope: 0.0,
             leg_part: 1.0,
+            inertia: 0.0,
             thermal,
             first_coupling,
             mass_entries,
@@ -287,7 +293,8 @@ impl System {
         if let Ok(fall) = chain.fall(air, chamber)
             && fall.choking < NEAR_CHOKING
         {
-            let slope = (fall.by_flow + added).max(SLOPE_FLOOR * self.reference_slope[branch]);
+            let slope = (fall.by_flow + added).max(SLOPE_FLOOR * self.reference_slope[branch])
+                + self.inertia * self.reference_slope[branch];
             self.branches[branch] = BranchState {
                 forward,
                 residual: drop - fall.fall - added * air.flow,
@@ -312,8 +319,9 @@ impl System {
             drop,
             added,
             floor: SLOPE_FLOOR * self.reference_slope[branch],
-            own: self.own_leg_slope(model, branch),
+            own: self.own_leg_slope(model, branch) + self.inertia * self.reference_slope[branch],
             now: if forward { flow } else { -flow },
+            inertia: self.inertia * self.reference_slope[branch],
         };
         let (flow, found) = steep(chain, chamber, air, driven);
         state.flow[branch] = if forward { flow } else { -flow };
@@ -330,13 +338,16 @@ impl System {
             let row = branches + node;
             let mut entry = self.mass_entries[node] as usize;
             let held = matches!(conditions.holds[node], Hold::Pressure(_));
-            self.matrix.values[entry] = if held { 1.0 } else { 0.0 };
+            let own = entry;
             let mut inflow = 0.0;
+            let mut conductance = 0.0;
             for leg in &at.legs {
                 entry += 1;
+                conductance += 1.0 / self.reference_slope[leg.branch];
                 self.matrix.values[entry] = if held { 0.0 } else { into_sign(*leg) };
                 inflow += flow_into(*leg, state);
             }
+            self.matrix.values[own] = if held { 1.0 } else { -self.inertia * STORAGE * conductance };
             self.right[row] = match conditions.holds[node] {
                 Hold::Pressure(pressure) => pressure - state.datum - state.gauge[node],
                 Hold::Draw(draw) => draw - inflow,
@@ -507,6 +518,8 @@ struct Driven {
     own: f64,
     /// The flow that the difference belongs to [kg/s].
     now: f64,
+    /// Resistance against a change of the flow within this step [Pa s/kg].
+    inertia: f64,
 }
 
 /// The flow that a leg pressure difference drives through a chain near or past choking, and its state.
@@ -517,6 +530,7 @@ fn steep(chain: &Chain, chamber: bool, air: Arriving, driven: Driven) -> (f64, B
         floor,
         own,
         now,
+        inertia,
     } = driven;
     // What the leg pressures are about to become as the flow changes.
     let excess_at = |fall: f64, flow: f64| fall + added * flow + own * (flow - now) - drop;
@@ -578,7 +592,7 @@ fn steep(chain: &Chain, chamber: bool, air: Arriving, driven: Driven) -> (f64, B
             }
         }
     }
-    let slope = (last.by_flow + added).max(floor);
+    let slope = (last.by_flow + added).max(floor) + inertia;
     state.fall = last;
     state.residual = drop - last.fall - added * flow;
     state.by_upstream = (1.0 - last.by_pressure) / slope;

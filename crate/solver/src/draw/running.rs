@@ -477,7 +477,7 @@ impl<'m, 'a> Cycle<'m, 'a> {
             let residuals = self
                 .solver
                 .system
-                .evaluate(self.model, &self.conditions, &mut state);
+                .evaluate_exactly(self.model, &self.conditions, &mut state);
             for (place, port) in self.model.ports.iter().enumerate() {
                 let legs = self.model.nodes[port.node].legs.iter();
                 let arriving = legs.filter(|leg| {

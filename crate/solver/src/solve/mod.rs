@@ -4,6 +4,7 @@
 //! differ in temperature, the stagnation temperature at each node.
 
 mod newton;
+mod response;
 mod sensitivity;
 mod sparse;
 mod start;
@@ -11,7 +12,8 @@ mod system;
 
 pub use newton::{Failure, Solver};
 pub use sensitivity::{Cause, Forcing};
-pub use system::{BranchState, Residuals};
+pub use response::BranchState;
+pub use system::Residuals;
 
 /// What holds at a node.
 #[derive(Clone, Copy, Debug, PartialEq)]

@@ -140,13 +140,17 @@ impl<'m> Solver<'m> {
                     at = branch;
                 }
             }
+            let (node_error, node) = self.system.node_error(self.model, conditions, state, &right, factor);
+            let node_error = node_error / residuals.total.max(1e-9);
             if debug {
                 eprintln!(
-                    "{step} inertia {inertia:.1e} factor {factor:.2} merit {now:.3e} worst {} error {error:.2e} at {}",
+                    "{step} inertia {inertia:.1e} factor {factor:.2} closure {:.3e} imb {:.2e} node error {node_error:.2e} {} worst {} error {error:.2e} at {}",
+                    residuals.closure/fall, residuals.imbalance/residuals.total, self.model.nodes[node].id,
                     self.model.branches[self.system.worst_branch()].id,
                     self.model.branches[at].id,
                 );
             }
+            error = error.max(node_error);
             if !now.is_finite() || error > 0.5 * merit.max(1e-2) {
                 *state = kept;
                 inertia *= 4.0;
@@ -234,12 +238,14 @@ impl<'m> Solver<'m> {
                 / total;
             let closure = residuals.closure / fall;
             if imbalance <= IMBALANCE && closure <= CLOSURE && last_step <= STEP * total {
+                self.system.evaluate_exactly(self.model, conditions, state);
                 return Ok(());
             }
             let merit = imbalance.max(0.1 * closure);
             idle = if merit < 0.5 * best { 0 } else { idle + 1 };
             best = best.min(merit);
             if idle >= PATIENCE && imbalance <= ACCEPTED_IMBALANCE && closure <= ACCEPTED_CLOSURE {
+                self.system.evaluate_exactly(self.model, conditions, state);
                 return Ok(());
             }
             self.iterations += 1;

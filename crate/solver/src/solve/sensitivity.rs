@@ -38,7 +38,7 @@ const JUNCTION_COMMON: f64 = 0.5;
 impl Solver<'_> {
     /// Evaluates and factorises the equations at a solved state; adjoints and forcings refer to it.
     pub fn linearise(&mut self, conditions: &Conditions, state: &mut Flowing) -> bool {
-        self.system.evaluate(self.model, conditions, state);
+        self.system.evaluate_exactly(self.model, conditions, state);
         self.system.assemble(self.model, conditions, state);
         self.system.matrix.factorise().is_ok()
     }

@@ -1,6 +1,7 @@
 //! Where Newton's method starts: the flow through linear resistances of about the right size.
 
-use super::system::{BranchState, System};
+use super::response::BranchState;
+use super::system::System;
 use super::{Conditions, Flowing, Hold};
 use crate::branch::Arriving;
 use crate::gas::{self, CHOKED_FLOW_FUNCTION, GAMMA, GAS_CONSTANT};

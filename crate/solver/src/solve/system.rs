@@ -2,12 +2,12 @@
 //!
 //! A branch's row is written as a change of flow, dm = c (dP_up (1 - F_p) - dP_down - F_T dT + r) with the
 //! conductance c = 1/F_m, so that its pivot is 1 and a choked branch (c = 0) is as regular as any.
-//! A branch near or past choking has its flow found from its leg pressures first: flow against
-//! pressure is smooth there, pressure against flow is not.
+//! How a branch answers to its ends is in `response.rs`.
 
 use super::sparse::{BadPivot, Sparse};
 use super::{Conditions, Flowing, Hold};
-use crate::branch::{Arriving, Chain, Fall, NEAR_CHOKING};
+use super::response::{Around, BranchState, respond};
+use crate::branch::Chain;
 use crate::junction::LegLosses;
 use crate::model::{LegEnd, Model};
 
@@ -17,27 +17,6 @@ const SLOPE_FLOOR: f64 = 1e-7;
 const STORAGE: f64 = 0.1;
 /// Part of the total flow with which a node that no air reaches keeps a temperature.
 const ANCHOR: f64 = 1e-13;
-
-/// One branch at the present state.
-#[derive(Clone, Copy, Debug, Default)]
-pub struct BranchState {
-    /// Whether air goes from `from` to `to`.
-    pub forward: bool,
-    /// Leg pressure difference in the direction of flow minus the fall; zero by definition when choked [Pa].
-    pub residual: f64,
-    /// Leg pressure difference that no loss accounts for: the shock behind a choked section [Pa].
-    pub shock: f64,
-    /// Whether a section is choked.
-    pub choked: bool,
-    /// The chain's fall.
-    pub fall: Fall,
-    /// Change of flow with the pressure of the leg the air comes from [kg/(s Pa)].
-    pub by_upstream: f64,
-    /// Change of flow with the pressure of the leg it goes to, sign reversed [kg/(s Pa)].
-    pub by_downstream: f64,
-    /// Change of flow with the temperature it comes with [kg/(s K)].
-    pub by_temperature: f64,
-}
 
 /// How far the equations are from being met.
 #[derive(Clone, Copy, Debug, Default)]
@@ -187,13 +166,36 @@ impl System {
             .then(|| self.branches.len() + self.legs.len() + node)
     }
 
-    /// Evaluates every law at `state`; the flow of a steep branch is first set to what its ends drive.
+    /// Evaluates every law at `state`.
     pub fn evaluate(
+        &mut self,
+        model: &Model,
+        conditions: &Conditions,
+        state: &Flowing,
+    ) -> Residuals {
+        self.evaluate_laws(model, state);
+        self.residuals(model, conditions, state)
+    }
+
+    /// As `evaluate`, and gives each branch near choking the very flow that its ends drive.
+    pub fn evaluate_exactly(
         &mut self,
         model: &Model,
         conditions: &Conditions,
         state: &mut Flowing,
     ) -> Residuals {
+        self.evaluate_laws(model, state);
+        for branch in 0..model.branches.len() {
+            let own = &mut self.branches[branch];
+            if own.near_choking {
+                state.flow[branch] += own.shift;
+                own.shift = 0.0;
+            }
+        }
+        self.residuals(model, conditions, state)
+    }
+
+    fn evaluate_laws(&mut self, model: &Model, state: &Flowing) {
         for (node, at) in model.nodes.iter().enumerate() {
             if at.couples()
                 && let Some(junction) = &at.junction
@@ -211,11 +213,20 @@ impl System {
                 }
             }
         }
-        let mut residuals = Residuals::default();
         for branch in 0..model.branches.len() {
-            self.evaluate_branch(model, branch, state);
-            residuals.closure = residuals.closure.max(self.branches[branch].residual.abs());
+            self.branches[branch] = respond(model, branch, &self.around(model, branch, state));
         }
+    }
+
+    fn residuals(&self, model: &Model, conditions: &Conditions, state: &Flowing) -> Residuals {
+        let mut residuals = Residuals {
+            closure: self
+                .branches
+                .iter()
+                .map(|branch| branch.residual.abs())
+                .fold(0.0, f64::max),
+            ..Residuals::default()
+        };
         for (node, at) in model.nodes.iter().enumerate() {
             let inflow: f64 = at.legs.iter().map(|leg| flow_into(*leg, state)).sum();
             match conditions.holds[node] {
@@ -261,71 +272,20 @@ impl System {
         state.gauge[node] - self.legs[node].loss.get(position).copied().unwrap_or(0.0)
     }
 
-    /// How much more the branch's own legs lose as its flow rises [Pa s/kg].
-    fn own_leg_slope(&self, model: &Model, branch: usize) -> f64 {
+    fn around(&self, model: &Model, branch: usize, state: &Flowing) -> Around {
         let ends = &model.branches[branch];
-        let (at_from, at_to) = self.leg_positions[branch];
-        let by_own = |node: usize, position: usize| {
-            let legs = model.nodes[node].legs.len();
-            self.legs[node]
-                .by_flow
-                .get(position * legs + position)
-                .copied()
-                .unwrap_or(0.0)
-        };
-        (-by_own(ends.from, at_from) - by_own(ends.to, at_to)).max(0.0)
-    }
-
-    fn evaluate_branch(&mut self, model: &Model, branch: usize, state: &mut Flowing) {
-        let from = self.leg_gauge(model, state, branch, false);
-        let to = self.leg_gauge(model, state, branch, true);
-        let flow = state.flow[branch];
-        let mut forward = flow > 0.0 || (flow == 0.0 && from >= to);
-        let added = self.added_slope * self.reference_slope[branch];
-        let (chain, chamber, up) = direction(model, branch, forward);
-        let drop = if forward { from - to } else { to - from };
-        let up_gauge = if forward { from } else { to };
-        let air = Arriving {
-            pressure: state.datum + up_gauge,
-            temperature: state.temperature[up],
-            flow: flow.abs(),
-        };
-        if let Ok(fall) = chain.fall(air, chamber)
-            && fall.choking < NEAR_CHOKING
-        {
-            let slope = (fall.by_flow + added).max(SLOPE_FLOOR * self.reference_slope[branch])
-                + self.inertia * self.reference_slope[branch];
-            self.branches[branch] = BranchState {
-                forward,
-                residual: drop - fall.fall - added * air.flow,
-                shock: 0.0,
-                choked: false,
-                fall,
-                by_upstream: (1.0 - fall.by_pressure) / slope,
-                by_downstream: 1.0 / slope,
-                by_temperature: -fall.by_temperature / slope,
-            };
-            return;
+        let reference = self.reference_slope[branch];
+        Around {
+            from: self.leg_gauge(model, state, branch, false),
+            to: self.leg_gauge(model, state, branch, true),
+            datum: state.datum,
+            temperatures: (state.temperature[ends.from], state.temperature[ends.to]),
+            flow: state.flow[branch],
+            reference,
+            added: self.added_slope * reference,
+            floor: SLOPE_FLOOR * reference,
+            inertia: self.inertia * reference,
         }
-        forward = from >= to;
-        let (chain, chamber, up) = direction(model, branch, forward);
-        let drop = (from - to).abs();
-        let air = Arriving {
-            pressure: state.datum + if forward { from } else { to },
-            temperature: state.temperature[up],
-            flow: 0.0,
-        };
-        let driven = Driven {
-            drop,
-            added,
-            floor: SLOPE_FLOOR * self.reference_slope[branch],
-            own: self.own_leg_slope(model, branch) + self.inertia * self.reference_slope[branch],
-            now: if forward { flow } else { -flow },
-            inertia: self.inertia * self.reference_slope[branch],
-        };
-        let (flow, found) = steep(chain, chamber, air, driven);
-        state.flow[branch] = if forward { flow } else { -flow };
-        self.branches[branch] = BranchState { forward, ..found };
     }
 
     /// Fills matrix and right-hand side for Newton's step from the last evaluated state.
@@ -398,7 +358,7 @@ impl System {
                 entry += 1;
             }
         }
-        self.right[branch] = sign * own.by_downstream * own.residual;
+        self.right[branch] = own.shift;
     }
 
     fn assemble_energy(&mut self, model: &Model, conditions: &Conditions, state: &Flowing) {
@@ -438,6 +398,23 @@ impl System {
             self.matrix.values[diagonal] = -inflow;
             self.right[first + node] = -balance;
         }
+    }
+
+    pub fn node_error(&self, model: &Model, conditions: &Conditions, state: &Flowing, right: &[f64], factor: f64) -> (f64, usize) {
+        let mut error = 0.0f64;
+        let mut at_node = 0;
+        for (node, at) in model.nodes.iter().enumerate() {
+            if let Hold::Draw(draw) = conditions.holds[node] {
+                let inflow: f64 = at.legs.iter().map(|leg| flow_into(*leg, state)).sum();
+                let conductance: f64 = at.legs.iter().map(|leg| 1.0 / self.reference_slope[leg.branch]).sum();
+                let e = (inflow - draw - self.inertia * STORAGE * conductance * factor * right[self.pressure_unknown(node)]).abs();
+                if e > error {
+                    error = e;
+                    at_node = node;
+                }
+            }
+        }
+        (error, at_node)
     }
 
     /// Adds `factor` times the last step to `state`.
@@ -503,102 +480,6 @@ impl System {
             Err(BadPivot)
         }
     }
-}
-
-/// What drives a steep branch.
-#[derive(Clone, Copy)]
-struct Driven {
-    /// Leg pressure difference in the direction of flow [Pa].
-    drop: f64,
-    /// Added linear resistance [Pa s/kg].
-    added: f64,
-    /// Smallest slope [Pa s/kg].
-    floor: f64,
-    /// What a rise of the flow takes from the difference at the branch's own legs [Pa s/kg].
-    own: f64,
-    /// The flow that the difference belongs to [kg/s].
-    now: f64,
-    /// Resistance against a change of the flow within this step [Pa s/kg].
-    inertia: f64,
-}
-
-/// The flow that a leg pressure difference drives through a chain near or past choking, and its state.
-fn steep(chain: &Chain, chamber: bool, air: Arriving, driven: Driven) -> (f64, BranchState) {
-    let Driven {
-        drop,
-        added,
-        floor,
-        own,
-        now,
-        inertia,
-    } = driven;
-    // What the leg pressures are about to become as the flow changes.
-    let excess_at = |fall: f64, flow: f64| fall + added * flow + own * (flow - now) - drop;
-    let Arriving {
-        pressure,
-        temperature,
-        ..
-    } = air;
-    let greatest = chain.greatest_flow(pressure, temperature, chamber);
-    let at = |flow: f64| chain.fall(Arriving { flow, ..air }, chamber);
-    let mut state = BranchState::default();
-    if let Ok(fall) = at(greatest)
-        && excess_at(fall.fall, greatest) <= 0.0
-    {
-        // Choked: only what arrives matters. The derivative is a difference, since Re plays a small part.
-        let step = 1e-5;
-        let by =
-            |pressure: f64, temperature: f64| chain.greatest_flow(pressure, temperature, chamber);
-        state.fall = fall;
-        state.choked = true;
-        state.shock = drop - fall.fall - added * greatest;
-        state.by_upstream = (by(pressure * (1.0 + step), temperature)
-            - by(pressure * (1.0 - step), temperature))
-            / (2.0 * step * pressure);
-        state.by_temperature = (by(pressure, temperature * (1.0 + step))
-            - by(pressure, temperature * (1.0 - step)))
-            / (2.0 * step * temperature);
-        return (greatest, state);
-    }
-    let (mut low, mut high) = (0.0, greatest);
-    let mut flow = 0.5 * greatest;
-    let mut last = Fall::default();
-    for _ in 0..200 {
-        match at(flow) {
-            Ok(fall) => {
-                let excess = excess_at(fall.fall, flow);
-                last = fall;
-                if excess > 0.0 {
-                    high = flow;
-                } else {
-                    low = flow;
-                }
-                let next = flow - excess / (fall.by_flow + added + own).max(floor);
-                let next = if next > low && next < high {
-                    next
-                } else {
-                    0.5 * (low + high)
-                };
-                let done =
-                    (next - flow).abs() <= 2.0 * f64::EPSILON * flow || next <= low || next >= high;
-                if done {
-                    break;
-                }
-                flow = next;
-            }
-            Err(_) => {
-                high = flow;
-                flow = 0.5 * (low + high);
-            }
-        }
-    }
-    let slope = (last.by_flow + added).max(floor) + inertia;
-    state.fall = last;
-    state.residual = drop - last.fall - added * flow;
-    state.by_upstream = (1.0 - last.by_pressure) / slope;
-    state.by_downstream = 1.0 / slope;
-    state.by_temperature = -last.by_temperature / slope;
-    (flow, state)
 }
 
 /// The chain that air meets, whether it ends in a chamber, and the node it comes from.

@@ -1,0 +1,204 @@
+//! How a branch's flow answers to what its ends do.
+//!
+//! Far from choking the fall follows from the flow. Near choking it is the other way round: flow against
+//! pressure is smooth there, pressure against flow is not.
+
+use super::system::direction;
+use crate::branch::{Arriving, Chain, Fall, NEAR_CHOKING};
+use crate::model::Model;
+
+/// One branch at the present state.
+#[derive(Clone, Copy, Debug, Default)]
+pub struct BranchState {
+    /// Whether air goes from `from` to `to`.
+    pub forward: bool,
+    /// Leg pressure difference in the direction of flow that the fall does not account for [Pa].
+    pub residual: f64,
+    /// What the flow is to change by with the leg pressures as they are, from `from` to `to` [kg/s].
+    pub shift: f64,
+    /// Leg pressure difference that no loss accounts for: the shock behind a choked section [Pa].
+    pub shock: f64,
+    /// Whether a section is choked.
+    pub choked: bool,
+    /// Whether the flow was found from the pressures.
+    pub near_choking: bool,
+    /// The chain's fall.
+    pub fall: Fall,
+    /// Change of flow with the pressure of the leg the air comes from [kg/(s Pa)].
+    pub by_upstream: f64,
+    /// Change of flow with the pressure of the leg it goes to, sign reversed [kg/(s Pa)].
+    pub by_downstream: f64,
+    /// Change of flow with the temperature it comes with [kg/(s K)].
+    pub by_temperature: f64,
+}
+
+/// What stands around a branch.
+#[derive(Clone, Copy, Debug)]
+pub struct Around {
+    /// Leg pressure at `from` above the datum [Pa].
+    pub from: f64,
+    /// Leg pressure at `to` above the datum [Pa].
+    pub to: f64,
+    /// Pressure at gauge zero [Pa].
+    pub datum: f64,
+    /// Temperature of the nodes at `from` and `to` [K].
+    pub temperatures: (f64, f64),
+    /// Mass flow from `from` to `to` [kg/s].
+    pub flow: f64,
+    /// Typical slope of the branch's fall with flow [Pa s/kg].
+    pub reference: f64,
+    /// Added linear resistance [Pa s/kg].
+    pub added: f64,
+    /// Smallest slope [Pa s/kg].
+    pub floor: f64,
+    /// Resistance against a change of the flow within this step [Pa s/kg].
+    pub inertia: f64,
+}
+
+impl Around {
+    fn air(&self, forward: bool, flow: f64) -> Arriving {
+        let (gauge, temperature) = if forward {
+            (self.from, self.temperatures.0)
+        } else {
+            (self.to, self.temperatures.1)
+        };
+        Arriving {
+            pressure: self.datum + gauge,
+            temperature,
+            flow,
+        }
+    }
+}
+
+/// The response of one branch.
+pub fn respond(model: &Model, branch: usize, around: &Around) -> BranchState {
+    by_flow(model, branch, around).unwrap_or_else(|| by_pressures(model, branch, around))
+}
+
+fn by_flow(model: &Model, branch: usize, around: &Around) -> Option<BranchState> {
+    let forward = around.flow > 0.0 || (around.flow == 0.0 && around.from >= around.to);
+    let (chain, chamber, _) = direction(model, branch, forward);
+    let sign = if forward { 1.0 } else { -1.0 };
+    let flow = around.flow.abs();
+    let fall = chain.fall(around.air(forward, flow), chamber).ok()?;
+    if fall.choking >= NEAR_CHOKING {
+        return None;
+    }
+    let residual = sign * (around.from - around.to) - fall.fall - around.added * flow;
+    let slope = (fall.by_flow + around.added).max(around.floor) + around.inertia;
+    Some(BranchState {
+        forward,
+        residual,
+        shift: sign * residual / slope,
+        fall,
+        by_upstream: (1.0 - fall.by_pressure) / slope,
+        by_downstream: 1.0 / slope,
+        by_temperature: -fall.by_temperature / slope,
+        ..BranchState::default()
+    })
+}
+
+fn by_pressures(model: &Model, branch: usize, around: &Around) -> BranchState {
+    let forward = around.from >= around.to;
+    let (chain, chamber, _) = direction(model, branch, forward);
+    let drop = (around.from - around.to).abs();
+    let (flow, mut found) = driven(chain, chamber, around.air(forward, 0.0), drop, around);
+    let sign = if forward { 1.0 } else { -1.0 };
+    let missing = sign * flow - around.flow;
+    found.residual += if found.choked {
+        drop * missing.abs() / flow.max(around.flow.abs())
+    } else {
+        missing.abs() / found.by_downstream
+    };
+    let turning = (around.flow > 0.0) != forward;
+    let part = if turning {
+        1.0 / (1.0 + around.inertia / around.reference)
+    } else {
+        // A choked section does not wait for the flow to be accelerated.
+        1.0 / (1.0 + around.inertia * found.by_downstream)
+    };
+    BranchState {
+        forward,
+        shift: part * missing,
+        near_choking: true,
+        by_upstream: part * found.by_upstream,
+        by_downstream: part * found.by_downstream,
+        by_temperature: part * found.by_temperature,
+        ..found
+    }
+}
+
+/// The flow that a leg pressure difference drives through a chain, and the state in which it does.
+fn driven(
+    chain: &Chain,
+    chamber: bool,
+    air: Arriving,
+    drop: f64,
+    around: &Around,
+) -> (f64, BranchState) {
+    let Arriving {
+        pressure,
+        temperature,
+        ..
+    } = air;
+    let greatest = chain.greatest_flow(pressure, temperature, chamber);
+    let at = |flow: f64| chain.fall(Arriving { flow, ..air }, chamber);
+    let mut state = BranchState::default();
+    if let Ok(fall) = at(greatest)
+        && fall.fall + around.added * greatest <= drop
+    {
+        // Choked: only what arrives matters. The derivative is a difference, since Re plays a small part.
+        let step = 1e-5;
+        let by =
+            |pressure: f64, temperature: f64| chain.greatest_flow(pressure, temperature, chamber);
+        state.fall = fall;
+        state.choked = true;
+        state.shock = drop - fall.fall - around.added * greatest;
+        state.by_upstream = (by(pressure * (1.0 + step), temperature)
+            - by(pressure * (1.0 - step), temperature))
+            / (2.0 * step * pressure);
+        state.by_temperature = (by(pressure, temperature * (1.0 + step))
+            - by(pressure, temperature * (1.0 - step)))
+            / (2.0 * step * temperature);
+        return (greatest, state);
+    }
+    let (mut low, mut high) = (0.0, greatest);
+    let mut flow = 0.5 * greatest;
+    let mut last = Fall::default();
+    for _ in 0..200 {
+        match at(flow) {
+            Ok(fall) => {
+                let excess = fall.fall + around.added * flow - drop;
+                last = fall;
+                if excess > 0.0 {
+                    high = flow;
+                } else {
+                    low = flow;
+                }
+                let next = flow - excess / (fall.by_flow + around.added).max(around.floor);
+                let next = if next > low && next < high {
+                    next
+                } else {
+                    0.5 * (low + high)
+                };
+                let done =
+                    (next - flow).abs() <= 2.0 * f64::EPSILON * flow || next <= low || next >= high;
+                if done {
+                    break;
+                }
+                flow = next;
+            }
+            Err(_) => {
+                high = flow;
+                flow = 0.5 * (low + high);
+            }
+        }
+    }
+    let slope = (last.by_flow + around.added).max(around.floor);
+    state.fall = last;
+    state.residual = drop - last.fall - around.added * flow;
+    state.by_upstream = (1.0 - last.by_pressure) / slope;
+    state.by_downstream = 1.0 / slope;
+    state.by_temperature = -last.by_temperature / slope;
+    (flow, state)
+}

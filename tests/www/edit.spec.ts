@@ -1,5 +1,5 @@
 import { expect, test } from "@playwright/test";
-import { cell, deviations, open, openText, saved, sentence, windowArea } from "./sheet";
+import { cell, deviations, nodeCell, open, openText, saved, sentence, windowArea } from "./sheet";
 
 test("typing in a cell moves the shares at once, and undo and redo go back and forth", async ({
 	page,
@@ -87,7 +87,7 @@ test("branches follow when their node gets another name", async ({ page }) => {
 	await open(page);
 	await cell(page, "Node 3, name").selectText();
 	await cell(page, "Node 3, name").pressSequentially("big lid");
-	await expect(cell(page, "window 1, from node")).toHaveValue("big lid");
+	await expect(nodeCell(page, "window 1, from node")).toHaveValue("big lid");
 	await expect(page.getByLabel("Reference node")).toHaveValue("big lid");
 	await expect(page.locator("#errors")).toHaveCount(0);
 });
@@ -123,17 +123,17 @@ test("a branch without its losses, and one that leads nowhere, say what is missi
 	await page.getByRole("button", { name: /^Remove window 1, loss 1/ }).click();
 	await expect(page.locator('[data-row="window 1"] .fault')).toContainText("at least one loss");
 	await page.keyboard.press("Control+z");
-	await cell(page, "window 1, to node").fill("nowhere");
+	await nodeCell(page, "window 1, to node").fill("nowhere");
 	await expect(page.locator('[data-row="window 1"] .fault')).toContainText("nowhere");
 	await expect(sentence(page)).toContainText("Cylinder");
 });
 
 test("arrow keys and Enter move between cells", async ({ page }) => {
 	await open(page);
-	await cell(page, "neck, from node").focus();
+	await nodeCell(page, "neck, from node").focus();
 	await page.keyboard.press("ArrowRight");
 	await page.keyboard.press("ArrowRight");
-	await expect(cell(page, "neck, to node")).toBeFocused();
+	await expect(nodeCell(page, "neck, to node")).toBeFocused();
 	await windowArea(page).focus();
 	await page.keyboard.press("Enter");
 	await expect(windowArea(page)).not.toBeFocused();

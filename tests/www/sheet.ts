@@ -17,6 +17,11 @@ export function cell(page: Page, name: string): Locator {
 	return page.getByRole("textbox", { name, exact: true });
 }
 
+/** A cell that names a node, with the names there are as suggestions. */
+export function nodeCell(page: Page, name: string): Locator {
+	return page.getByRole("combobox", { name, exact: true });
+}
+
 /** The area of the first window, the cell that most tests type into. */
 export function windowArea(page: Page): Locator {
 	return cell(page, "window 1, loss 1, opening in a wall, area, mm²");

@@ -1,5 +1,5 @@
 import { expect, test } from "@playwright/test";
-import { cell, open, windowArea } from "../sheet";
+import { nodeCell, open, windowArea } from "../sheet";
 
 test("a reload keeps the edit", async ({ page }) => {
 	await open(page);
@@ -18,10 +18,10 @@ test("a reload keeps a cell that holds no value, and says so again", async ({ pa
 
 test("a reload keeps a study that is wrong as a whole", async ({ page }) => {
 	await open(page);
-	await cell(page, "window 1, to node").fill("nowhere");
+	await nodeCell(page, "window 1, to node").fill("nowhere");
 	await windowArea(page).fill("-5");
 	await page.reload();
-	await expect(cell(page, "window 1, to node")).toHaveValue("nowhere");
+	await expect(nodeCell(page, "window 1, to node")).toHaveValue("nowhere");
 	await expect(windowArea(page)).toHaveValue("-5");
 	await expect(page.locator("#errors")).toBeVisible();
 });

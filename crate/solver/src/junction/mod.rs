@@ -16,9 +16,12 @@ use crate::branch;
 use crate::gas::{self, CHOKED_FLOW_FUNCTION};
 use crate::study::JunctionLaw;
 
-/// Part of the flow functions up to which a junction's sections follow the gas law; beyond it the
-/// head goes on along its tangent, so that Newton's steps across the choking point stay finite.
-const TANGENT_FROM: f64 = 0.995;
+/// Part of the flow functions up to which a junction's sections follow the gas law.
+const GAS_LAW_TO: f64 = 0.995;
+/// Beyond it the head goes on as a logarithm, so that Newton's steps across the choking point stay
+/// finite and no head grows far past the pressure it is taken from; the excess of flow, over the flow
+/// at that limit, at which its slope has halved [-].
+const HALVED_AT: f64 = 0.05;
 
 /// What stands at a node, as far as its legs differ.
 #[derive(Clone, Debug)]
@@ -168,7 +171,7 @@ impl NodeState {
     /// Velocity head of a flow in a section at the node's stagnation state.
     fn head(self, flow: f64, area: f64) -> SectionHead {
         let flow = flow.abs();
-        let limit = TANGENT_FROM * CHOKED_FLOW_FUNCTION;
+        let limit = GAS_LAW_TO * CHOKED_FLOW_FUNCTION;
         let needed = self.flow_function(flow, area);
         let inside = if needed > limit {
             flow * limit / needed
@@ -181,9 +184,17 @@ impl NodeState {
             flow: inside,
         };
         let head = branch::exit(air, area).unwrap_or_default();
+        if flow <= inside {
+            return SectionHead {
+                value: head.fall,
+                by_flow: head.by_flow,
+            };
+        }
+        let scale = HALVED_AT * inside;
+        let excess = (flow - inside) / scale;
         SectionHead {
-            value: head.fall + head.by_flow * (flow - inside),
-            by_flow: head.by_flow,
+            value: head.fall + head.by_flow * scale * excess.ln_1p(),
+            by_flow: head.by_flow / (1.0 + excess),
         }
     }
 }

@@ -125,6 +125,7 @@ impl<'m> Solver<'m> {
             let kept = state.clone();
             let factor = self.allowed_factor(state);
             let right = self.system.right.clone();
+            let forms: Vec<_> = self.system.branches.iter().map(|branch| branch.form).collect();
             self.system.apply(state, factor);
             let residuals = self.system.evaluate(self.model, conditions, state);
             let now = self.merit(&residuals, state);
@@ -132,9 +133,10 @@ impl<'m> Solver<'m> {
             let mut error = 0.0f64;
             let mut at = 0;
             for (branch, own) in self.system.branches.iter().enumerate() {
-                let sign = if own.forward { 1.0 } else { -1.0 };
-                let slowed = inertia * self.system.reference_slope[branch] * factor * right[branch];
-                let e = (sign * own.residual - slowed).abs() / fall;
+                if own.form != forms[branch] {
+                    continue;
+                }
+                let e = own.step_error(factor * right[branch]) / fall;
                 if e > error {
                     error = e;
                     at = branch;
@@ -143,6 +145,9 @@ impl<'m> Solver<'m> {
             let (node_error, node) = self.system.node_error(self.model, conditions, state, &right, factor);
             let node_error = node_error / residuals.total.max(1e-9);
             if debug {
+                let own = &self.system.branches[at];
+                let ends = &self.model.branches[at];
+                eprintln!("   flow {:.6e} was {:.6e} form {:?} was {:?} choked {} missing {:.3e} lag {:.2e} stiff {:.2e} residual {:.3e} p {:.8e} {:.8e} leg losses {:?} {:?} choking {}", state.flow[at], kept.flow[at], own.form, forms[at], own.choked, own.missing, own.lag, own.stiffness, own.residual, state.gauge[ends.from], state.gauge[ends.to], self.system.legs[ends.from].loss, self.system.legs[ends.to].loss, own.fall.choking);
                 eprintln!(
                     "{step} inertia {inertia:.1e} factor {factor:.2} closure {:.3e} imb {:.2e} node error {node_error:.2e} {} worst {} error {error:.2e} at {}",
                     residuals.closure/fall, residuals.imbalance/residuals.total, self.model.nodes[node].id,

@@ -7,6 +7,18 @@ use super::system::direction;
 use crate::branch::{Arriving, Chain, Fall, NEAR_CHOKING};
 use crate::model::Model;
 
+/// Which way a branch's equation is written.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Form {
+    /// The fall from the flow.
+    #[default]
+    ByFlow,
+    /// The flow from the leg pressures, in the same direction and not choked.
+    ByPressures,
+    /// The flow from the leg pressures, choked or about to turn round.
+    Elsewhere,
+}
+
 /// One branch at the present state.
 #[derive(Clone, Copy, Debug, Default)]
 pub struct BranchState {
@@ -14,14 +26,18 @@ pub struct BranchState {
     pub forward: bool,
     /// Leg pressure difference in the direction of flow that the fall does not account for [Pa].
     pub residual: f64,
-    /// What the flow is to change by with the leg pressures as they are, from `from` to `to` [kg/s].
-    pub shift: f64,
+    /// What the flow is short of with the leg pressures as they are, from `from` to `to` [kg/s].
+    pub missing: f64,
+    /// How much slower than at once the flow is to follow, see `System::inertia` [-].
+    pub lag: f64,
+    /// Pressure difference that stands for what the flow is short of, per flow [Pa s/kg].
+    pub stiffness: f64,
     /// Leg pressure difference that no loss accounts for: the shock behind a choked section [Pa].
     pub shock: f64,
     /// Whether a section is choked.
     pub choked: bool,
-    /// Whether the flow was found from the pressures.
-    pub near_choking: bool,
+    /// Which way the equation is written.
+    pub form: Form,
     /// The chain's fall.
     pub fall: Fall,
     /// Change of flow with the pressure of the leg the air comes from [kg/(s Pa)].
@@ -55,6 +71,30 @@ pub struct Around {
     pub inertia: f64,
 }
 
+impl BranchState {
+    /// The state with its flow following later.
+    fn slowed(self, lag: f64) -> Self {
+        let part = 1.0 / (1.0 + lag);
+        Self {
+            lag,
+            by_upstream: part * self.by_upstream,
+            by_downstream: part * self.by_downstream,
+            by_temperature: part * self.by_temperature,
+            ..self
+        }
+    }
+
+    /// What the flow is to change by with the leg pressures as they are, from `from` to `to` [kg/s].
+    pub fn shift(&self) -> f64 {
+        self.missing / (1.0 + self.lag)
+    }
+
+    /// How far a step that changed the flow by `change` missed the equation with the lag in it [Pa].
+    pub fn step_error(&self, change: f64) -> f64 {
+        self.stiffness * (self.missing - self.lag * change).abs()
+    }
+}
+
 impl Around {
     fn air(&self, forward: bool, flow: f64) -> Arriving {
         let (gauge, temperature) = if forward {
@@ -85,17 +125,19 @@ fn by_flow(model: &Model, branch: usize, around: &Around) -> Option<BranchState>
         return None;
     }
     let residual = sign * (around.from - around.to) - fall.fall - around.added * flow;
-    let slope = (fall.by_flow + around.added).max(around.floor) + around.inertia;
-    Some(BranchState {
+    let slope = (fall.by_flow + around.added).max(around.floor);
+    let found = BranchState {
         forward,
         residual,
-        shift: sign * residual / slope,
+        missing: sign * residual / slope,
+        stiffness: slope,
         fall,
         by_upstream: (1.0 - fall.by_pressure) / slope,
         by_downstream: 1.0 / slope,
         by_temperature: -fall.by_temperature / slope,
         ..BranchState::default()
-    })
+    };
+    Some(found.slowed(around.inertia / slope))
 }
 
 fn by_pressures(model: &Model, branch: usize, around: &Around) -> BranchState {
@@ -104,27 +146,22 @@ fn by_pressures(model: &Model, branch: usize, around: &Around) -> BranchState {
     let drop = (around.from - around.to).abs();
     let (flow, mut found) = driven(chain, chamber, around.air(forward, 0.0), drop, around);
     let sign = if forward { 1.0 } else { -1.0 };
-    let missing = sign * flow - around.flow;
-    found.residual += if found.choked {
-        drop * missing.abs() / flow.max(around.flow.abs())
-    } else {
-        missing.abs() / found.by_downstream
-    };
     let turning = (around.flow > 0.0) != forward;
-    let part = if turning {
-        1.0 / (1.0 + around.inertia / around.reference)
+    let largest = flow.max(around.flow.abs());
+    found.stiffness = if found.choked || turning {
+        if largest > 0.0 { drop / largest } else { around.reference }
     } else {
-        // A choked section does not wait for the flow to be accelerated.
-        1.0 / (1.0 + around.inertia * found.by_downstream)
+        1.0 / found.by_downstream
     };
-    BranchState {
-        forward,
-        shift: part * missing,
-        near_choking: true,
-        by_upstream: part * found.by_upstream,
-        by_downstream: part * found.by_downstream,
-        by_temperature: part * found.by_temperature,
-        ..found
+    found.missing = sign * flow - around.flow;
+    found.residual += found.stiffness * found.missing.abs();
+    found.forward = forward;
+    if found.choked || turning {
+        found.form = Form::Elsewhere;
+        found.slowed(around.inertia / around.reference)
+    } else {
+        found.form = Form::ByPressures;
+        found.slowed(around.inertia / found.stiffness)
     }
 }
 

@@ -6,7 +6,7 @@
 
 use super::sparse::{BadPivot, Sparse};
 use super::{Conditions, Flowing, Hold};
-use super::response::{Around, BranchState, respond};
+use super::response::{Around, BranchState, Form, respond};
 use crate::branch::Chain;
 use crate::junction::LegLosses;
 use crate::model::{LegEnd, Model};
@@ -187,9 +187,9 @@ impl System {
         self.evaluate_laws(model, state);
         for branch in 0..model.branches.len() {
             let own = &mut self.branches[branch];
-            if own.near_choking {
-                state.flow[branch] += own.shift;
-                own.shift = 0.0;
+            if own.form != Form::ByFlow {
+                state.flow[branch] += own.missing;
+                own.missing = 0.0;
             }
         }
         self.residuals(model, conditions, state)
@@ -358,7 +358,7 @@ impl System {
                 entry += 1;
             }
         }
-        self.right[branch] = own.shift;
+        self.right[branch] = own.shift();
     }
 
     fn assemble_energy(&mut self, model: &Model, conditions: &Conditions, state: &Flowing) {

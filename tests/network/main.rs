@@ -1,22 +1,35 @@
 //! Whole networks against closed forms, textbook networks and reference splits, and against themselves.
 
+mod continuous_header;
+mod distributor;
 #[path = "../published/evidence.rs"]
 mod evidence;
 mod examples;
+mod fanno;
+mod friction_headers;
 mod gate;
 mod headers;
 mod invariants;
 mod ladders;
+mod parallel_pipes;
+mod pressure_ratio_rule;
 mod random;
 mod reference_splits;
 mod support;
 mod tee_headers;
+mod three_reservoirs;
 
 #[test]
 fn evidence_table() {
     let mut all = headers::checks();
+    all.extend(friction_headers::checks());
+    all.extend(distributor::checks());
+    all.extend(fanno::checks());
     all.extend(ladders::checks());
+    all.extend(pressure_ratio_rule::checks());
     all.extend(tee_headers::checks());
+    all.extend(parallel_pipes::checks());
+    all.extend(three_reservoirs::checks());
     all.extend(reference_splits::checks());
     evidence::print(&all);
     assert!(all.iter().all(evidence::Check::holds));

@@ -98,6 +98,16 @@ impl Builder {
     }
 }
 
+/// Makes the engine of a study with one cylinder draw a steady flow [kg/s].
+pub fn draw(study: &mut Study, flow: f64) {
+    let bench = &study.settings.bench;
+    let density = evenport::gas::density(bench.ambient_pressure, bench.ambient_temperature);
+    study.engine.speed = Some(1.0);
+    study.engine.volumetric_efficiency = Some(1.0);
+    // Half a cycle a second at the room's density.
+    study.engine.cylinders[0].swept_volume = Some(flow / (0.5 * density));
+}
+
 /// A typed coefficient.
 pub fn typed(k: f64, area: f64) -> Loss {
     Loss::TypedK {

@@ -92,15 +92,25 @@ pub fn print(checks: &[Check]) {
 
 fn row(check: &Check) -> String {
     format!(
-        "{} | {} | {} | {} | {:.6} | {:.6} | {:+.1e} | {:.1e}, {}",
+        "{} | {} | {} | {} | {} | {} | {:+.1e} | {:.1e}, {}",
         check.law,
         check.id,
         check.kind,
         check.source,
-        check.value,
-        check.ours,
+        digits(check.value),
+        digits(check.ours),
         check.ours - check.value,
         check.allowed,
         check.allowed_because,
     )
+}
+
+/// A number to seven digits, fewer where they would be zeros far behind the point.
+fn digits(number: f64) -> String {
+    let before = if number == 0.0 {
+        0.0
+    } else {
+        number.abs().log10().floor()
+    };
+    format!("{:.*}", (6.0 - before).clamp(0.0, 9.0) as usize, number)
 }

@@ -103,6 +103,15 @@ impl Tee {
             let flow = Dual::flow(flows, leg);
             (if incoming[leg] { flow } else { -flow }) / whole_flow
         };
+        // Only while Newton's method is on its way is a part far outside 0 to 1.
+        let limited = |part: Dual, highest: f64| {
+            let inside = part.value.clamp(-BLEND, highest);
+            if inside == part.value {
+                part
+            } else {
+                Dual::constant(inside)
+            }
+        };
         // Loss of each other leg against the leg that carries all, in its velocity heads.
         let mut coefficients = [Dual::constant(0.0); 3];
         let geometry = Geometry {
@@ -111,19 +120,20 @@ impl Tee {
         };
         if whole == SIDE {
             for (leg, coefficient) in coefficients.iter_mut().enumerate().take(SIDE) {
-                let q = part(leg);
+                let q = limited(part(leg), 1.0 + BLEND);
                 *coefficient =
                     slope(q, self.stem(&geometry, dividing, q.value)) + Dual::constant(run_shift);
             }
         } else {
             let other_run = 1 - whole;
-            let q = part(SIDE);
+            // The authors' formulas end where the side leg carries all.
+            let q = limited(part(SIDE), 1.0);
             let both = if dividing {
                 law::dividing
             } else {
                 law::combining
             };
-            let both = both(self.law, &geometry, q.value.min(1.0));
+            let both = both(self.law, &geometry, q.value);
             coefficients[other_run] = slope(q, both.run) + Dual::constant(run_shift);
             coefficients[SIDE] = slope(q, both.side) + Dual::constant(side_shift);
         }
@@ -180,7 +190,7 @@ fn slope(at: Dual, law: Slope) -> Dual {
     at.chain(law.value, law.derivative)
 }
 
-/// How far each pattern holds; they add up to 1. Nothing at no flow.
+/// How far each pattern holds. Nothing at no flow.
 fn weights(flows: &[f64]) -> Option<[Dual; 6]> {
     let through = (0..3).fold(Dual::constant(0.0), |sum, leg| {
         sum + Dual::flow(flows, leg).abs()
@@ -194,7 +204,7 @@ fn weights(flows: &[f64]) -> Option<[Dual; 6]> {
         part.chain(value, slope)
     });
     let one = Dual::constant(1.0);
-    let raw = PATTERNS.map(|pattern| {
+    let weights = PATTERNS.map(|pattern| {
         (0..3).fold(one, |product, leg| {
             product
                 * if pattern[leg] {
@@ -204,9 +214,7 @@ fn weights(flows: &[f64]) -> Option<[Dual; 6]> {
                 }
         })
     });
-    let sum = raw
-        .iter()
-        .fold(Dual::constant(0.0), |sum, weight| sum + *weight);
-    // All legs in or all out cannot last; while Newton passes through, no pattern holds.
-    (sum.value > 0.0).then(|| raw.map(|weight| weight / sum))
+    // They add up to 1 as long as air arrives and leaves. All legs in or all out cannot last; while
+    // Newton's method passes through, no pattern holds.
+    Some(weights)
 }

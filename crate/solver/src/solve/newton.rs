@@ -147,7 +147,7 @@ impl<'m> Solver<'m> {
             if debug {
                 let own = &self.system.branches[at];
                 let ends = &self.model.branches[at];
-                eprintln!("   flow {:.6e} was {:.6e} form {:?} was {:?} choked {} missing {:.3e} lag {:.2e} stiff {:.2e} residual {:.3e} p {:.8e} {:.8e} leg losses {:?} {:?} choking {}", state.flow[at], kept.flow[at], own.form, forms[at], own.choked, own.missing, own.lag, own.stiffness, own.residual, state.gauge[ends.from], state.gauge[ends.to], self.system.legs[ends.from].loss, self.system.legs[ends.to].loss, own.fall.choking);
+                eprintln!("   legs {:?} {:?} flows {:?}", self.system.legs[ends.from], self.system.legs[ends.to], self.model.nodes[ends.to].legs.iter().map(|l| super::system::flow_into(*l, state)).collect::<Vec<_>>()); eprintln!("   flow {:.6e} was {:.6e} form {:?} was {:?} choked {} missing {:.3e} lag {:.2e} stiff {:.2e} residual {:.3e} p {:.8e} {:.8e} leg losses {:?} {:?} choking {}", state.flow[at], kept.flow[at], own.form, forms[at], own.choked, own.missing, own.lag, own.stiffness, own.residual, state.gauge[ends.from], state.gauge[ends.to], self.system.legs[ends.from].loss, self.system.legs[ends.to].loss, own.fall.choking);
                 eprintln!(
                     "{step} inertia {inertia:.1e} factor {factor:.2} closure {:.3e} imb {:.2e} node error {node_error:.2e} {} worst {} error {error:.2e} at {}",
                     residuals.closure/fall, residuals.imbalance/residuals.total, self.model.nodes[node].id,

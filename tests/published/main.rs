@@ -30,6 +30,7 @@ mod junction {
     pub mod bassett_2001;
     pub mod crane_tp410;
     pub mod gardel_1957;
+    pub mod header_momentum;
     pub mod idelchik;
     pub mod rennels_2012;
     pub mod symmetric_bassett_2001;
@@ -74,6 +75,7 @@ fn all() -> Vec<evidence::Check> {
         junction::gardel_1957::checks(),
         junction::crane_tp410::checks(),
         junction::symmetric_bassett_2001::checks(),
+        junction::header_momentum::checks(),
     ];
     files.into_iter().flatten().collect()
 }

@@ -17,6 +17,10 @@ export function start() {
 			latest.ask(sheet.study);
 			keep(sheet);
 		});
+		// An edit that is complete is not left to the delay.
+		$effect(() => {
+			if (editor.sheet && !editor.typing) keepNow();
+		});
 	});
 	document.addEventListener("visibilitychange", keepNow);
 	window.addEventListener("pagehide", keepNow);
@@ -24,9 +28,9 @@ export function start() {
 }
 
 async function open() {
-	const [found] = await Promise.all([kept(), catalogue.load()]);
-	const study = found && (await readKept(found));
-	if (study) editor.begin(study, found.drafts);
+	const found = kept();
+	const [study] = await Promise.all([found && readKept(found), catalogue.load()]);
+	if (study) editor.begin(study, found?.drafts);
 	else editor.begin(await firstExample());
 }
 

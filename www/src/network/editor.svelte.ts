@@ -7,6 +7,7 @@ let history = $state.raw<edit.History | null>(null);
 const sheet = $derived(history?.present ?? null);
 const study = $derived(sheet?.study ?? null);
 const drafts = $derived(sheet?.drafts ?? {});
+const typing = $derived((history?.group ?? null) !== null);
 const draftCount = $derived(Object.keys(drafts).length);
 const unitNames = $derived(study?.settings.units);
 const units = $derived(chosenUnits(unitNames));
@@ -25,6 +26,10 @@ export const editor = {
 	},
 	get units() {
 		return units;
+	},
+	/** Whether an edit is still being typed. */
+	get typing() {
+		return typing;
 	},
 	get canUndo() {
 		return (history?.past.length ?? 0) > 0;

@@ -1,45 +1,47 @@
 /** Keeps the sheet in the browser, so that closing or reloading the page loses nothing. */
-import { get, set } from "idb-keyval";
 import type { Sheet } from "../network/edit";
 import type { Kept } from "../network/restore";
 
-const KEY = "sheet";
+const KEY = "evenport-sheet";
 
-/** The longest that an edit waits before it is written [ms]. */
+/** The longest that what is being typed waits before it is written [ms]. */
 const DELAY = 100;
 
-let newest: Sheet | null = null;
+let waiting: Sheet | null = null;
 let timer: ReturnType<typeof setTimeout> | undefined;
 
 /** Writes the sheet soon; of several within the delay only the newest is written. */
 export function keep(sheet: Sheet) {
-	newest = sheet;
-	timer ??= setTimeout(write, DELAY);
+	waiting = sheet;
+	timer ??= setTimeout(keepNow, DELAY);
 }
 
-/** Writes at once what still waits, for a page that is being hidden or closed. */
+/**
+ * Writes at once what still waits. The browser's storage for small things is used because it is done
+ * when the call returns: a page that is being closed has no time left to wait for anything.
+ */
 export function keepNow() {
-	if (timer !== undefined) write();
+	clearTimeout(timer);
+	timer = undefined;
+	if (!waiting) return;
+	const { study, drafts } = waiting;
+	waiting = null;
+	const entry: Kept = { text: JSON.stringify(study), drafts };
+	try {
+		localStorage.setItem(KEY, JSON.stringify(entry));
+	} catch {
+		// Without storage the page still works; it only forgets.
+	}
 }
 
 /** What was kept last; null when there is nothing, or the browser gives no storage. */
-export async function kept(): Promise<Kept | null> {
+export function kept(): Kept | null {
 	try {
-		const found: unknown = await get(KEY);
+		const found: unknown = JSON.parse(localStorage.getItem(KEY) ?? "null");
 		return isKept(found) ? found : null;
 	} catch {
 		return null;
 	}
-}
-
-function write() {
-	clearTimeout(timer);
-	timer = undefined;
-	if (!newest) return;
-	const { study, drafts } = newest;
-	const entry: Kept = { text: JSON.stringify(study), drafts };
-	// Without storage the page still works; it only forgets.
-	set(KEY, entry).catch(() => {});
 }
 
 function isKept(found: unknown): found is Kept {

@@ -28,7 +28,7 @@ export function place(span: number, width: number = WIDTH): (deviation: number) 
 	return (deviation) => scale(Math.min(Math.max(deviation, -span), span));
 }
 
-/** Round deviations for the axis. */
-export function marks(span: number): number[] {
-	return ticks(-span, span, 4);
+/** Round deviations for the axis, as many as there is room for. */
+export function marks(span: number, width: number): number[] {
+	return ticks(-span, span, width < 170 ? 2 : 4);
 }

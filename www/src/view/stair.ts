@@ -4,7 +4,7 @@ import { linear } from "./linear";
 
 export const HEIGHT = 190;
 const LEFT = 52;
-const RIGHT = 58;
+const RIGHT = 68;
 const TOP = 22;
 const BOTTOM = 12;
 

@@ -163,7 +163,7 @@ impl<'m> Solver<'m> {
             }
             inertia *= if error < 0.1 * merit { 0.4 } else if error < 0.25 * merit { 0.7 } else { 1.0 };
             merit = now;
-            if merit < READY && inertia < 0.1 {
+            if (merit < READY && inertia < 0.1) || step % 16 == 15 {
                 self.system.inertia = 0.0;
                 let mut trial = state.clone();
                 outcome = self.attempt(conditions, &mut trial, FULL_STEPS, false);
@@ -242,6 +242,12 @@ impl<'m> Solver<'m> {
                 .max(residuals.energy / state.temperature[0])
                 / total;
             let closure = residuals.closure / fall;
+            if std::env::var("EVENPORT_DEBUG2").is_ok() {
+                let b = self.system.worst_branch();
+                let own = &self.system.branches[b];
+                let ends = &self.model.branches[b];
+                eprintln!("  newton imb {imbalance:.2e} clo {closure:.2e} last {last_step:.2e} worst {} {:?} choked {} flow {:.6e} missing {:.3e} p {:.6e} {:.6e} stiff {:.2e} ref {:.2e} mach {:.3}", ends.id, own.form, own.choked, state.flow[b], own.missing, state.gauge[ends.from], state.gauge[ends.to], own.stiffness, self.system.reference_slope[b], own.fall.mach);
+            }
             if imbalance <= IMBALANCE && closure <= CLOSURE && last_step <= STEP * total {
                 self.system.evaluate_exactly(self.model, conditions, state);
                 return Ok(());

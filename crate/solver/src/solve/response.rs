@@ -147,22 +147,25 @@ fn by_pressures(model: &Model, branch: usize, around: &Around) -> BranchState {
     let (flow, mut found) = driven(chain, chamber, around.air(forward, 0.0), drop, around);
     let sign = if forward { 1.0 } else { -1.0 };
     let turning = (around.flow > 0.0) != forward;
-    let largest = flow.max(around.flow.abs());
-    found.stiffness = if found.choked || turning {
-        if largest > 0.0 { drop / largest } else { around.reference }
+    found.forward = forward;
+    found.missing = sign * flow - around.flow;
+    if turning {
+        // The flow may come to rest anywhere on its way to the other side.
+        let secant = (drop / found.missing.abs()).max(around.floor);
+        found.by_upstream = 1.0 / secant;
+        found.by_downstream = 1.0 / secant;
+        found.by_temperature = 0.0;
+    }
+    let free = !turning && !found.choked;
+    found.form = if free { Form::ByPressures } else { Form::Elsewhere };
+    found.stiffness = if found.choked {
+        drop / flow.max(around.flow.abs())
     } else {
         1.0 / found.by_downstream
     };
-    found.missing = sign * flow - around.flow;
     found.residual += found.stiffness * found.missing.abs();
-    found.forward = forward;
-    if found.choked || turning {
-        found.form = Form::Elsewhere;
-        found.slowed(around.inertia / around.reference)
-    } else {
-        found.form = Form::ByPressures;
-        found.slowed(around.inertia / found.stiffness)
-    }
+    let against = if free { found.stiffness } else { around.reference };
+    found.slowed(around.inertia / against)
 }
 
 /// The flow that a leg pressure difference drives through a chain, and the state in which it does.

@@ -98,7 +98,9 @@ fn record(
     mut state: Flowing,
     ports: &[usize],
 ) -> Result<(), Refused> {
-    let residuals = solver.system.evaluate_exactly(solver.model, conditions, &mut state);
+    let residuals = solver
+        .system
+        .evaluate_exactly(solver.model, conditions, &mut state);
     let model = solver.model;
     let regular = solver.linearise(conditions, &mut state);
     let forcings = solver.forcings(&state);

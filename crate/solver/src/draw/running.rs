@@ -474,10 +474,10 @@ impl<'m, 'a> Cycle<'m, 'a> {
             let Some(mut state) = self.states[position].take() else {
                 continue;
             };
-            let residuals = self
-                .solver
-                .system
-                .evaluate_exactly(self.model, &self.conditions, &mut state);
+            let residuals =
+                self.solver
+                    .system
+                    .evaluate_exactly(self.model, &self.conditions, &mut state);
             for (place, port) in self.model.ports.iter().enumerate() {
                 let legs = self.model.nodes[port.node].legs.iter();
                 let arriving = legs.filter(|leg| {

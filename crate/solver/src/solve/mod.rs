@@ -6,13 +6,14 @@
 mod newton;
 mod response;
 mod sensitivity;
+mod settle;
 mod sparse;
 mod start;
 mod system;
 
 pub use newton::{Failure, Solver};
-pub use sensitivity::{Cause, Forcing};
 pub use response::BranchState;
+pub use sensitivity::{Cause, Forcing};
 pub use system::Residuals;
 
 /// What holds at a node.

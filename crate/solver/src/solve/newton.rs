@@ -21,7 +21,7 @@ const LARGEST_FALL: f64 = 0.4;
 /// The same for a rise [-].
 const LARGEST_RISE: f64 = 1.0;
 /// Steps of one attempt.
-const FULL_STEPS: u32 = 60;
+pub(super) const FULL_STEPS: u32 = 60;
 const DAMPED_STEPS: u32 = 120;
 /// The continuation: added resistance over each branch's reference slope, and the part of the junctions'
 /// leg losses that acts. With no leg losses every fall grows with its flow, and the state is unique.
@@ -39,11 +39,8 @@ const CONTINUATION: [(f64, f64); 11] = [
     (0.0, 1.0),
 ];
 
-/// Settling: inertia of the first step [-], largest number of steps, and closure from which plain steps
-/// are tried [-].
-const FIRST_INERTIA: f64 = 1.0;
-const SETTLING_STEPS: u32 = 400;
-const READY: f64 = 1e-3;
+/// What nodes store while the flows settle, see `System::storage`, one attempt each [-].
+const STORAGES: [f64; 2] = [0.1, 1e-3];
 
 /// Why no state was found.
 #[derive(Clone, Copy, Debug)]
@@ -95,91 +92,12 @@ impl<'m> Solver<'m> {
                 return Ok(state);
             }
         }
-        let mut state = first.clone();
-        if self.settle(conditions, &mut state).is_ok() {
-            return Ok(state);
+        for storage in STORAGES {
+            if let Some(state) = self.settle(conditions, &first, storage) {
+                return Ok(state);
+            }
         }
         self.continuation(conditions, first)
-    }
-
-    /// Follows the flows as they would settle in time if all branches were equally hard to accelerate.
-    fn settle(&mut self, conditions: &Conditions, state: &mut Flowing) -> Result<(), Failure> {
-        let debug = std::env::var("EVENPORT_DEBUG").is_ok();
-        let mut inertia = FIRST_INERTIA;
-        let mut outcome = Err(Failure { branch: 0 });
-        self.system.inertia = inertia;
-        let residuals = self.system.evaluate(self.model, conditions, state);
-        let mut merit = self.merit(&residuals, state);
-        for step in 0..SETTLING_STEPS {
-            self.iterations += 1;
-            self.system.inertia = inertia;
-            self.system.evaluate(self.model, conditions, state);
-            self.system.assemble(self.model, conditions, state);
-            if self.system.step().is_err() {
-                inertia *= 4.0;
-                if debug {
-                    eprintln!("{step} bad pivot, inertia {inertia:e}");
-                }
-                continue;
-            }
-            let kept = state.clone();
-            let factor = self.allowed_factor(state);
-            let right = self.system.right.clone();
-            let forms: Vec<_> = self.system.branches.iter().map(|branch| branch.form).collect();
-            self.system.apply(state, factor);
-            let residuals = self.system.evaluate(self.model, conditions, state);
-            let now = self.merit(&residuals, state);
-            let fall = reference_fall(self.model, state);
-            let mut error = 0.0f64;
-            let mut at = 0;
-            for (branch, own) in self.system.branches.iter().enumerate() {
-                if own.form != forms[branch] {
-                    continue;
-                }
-                let e = own.step_error(factor * right[branch]) / fall;
-                if e > error {
-                    error = e;
-                    at = branch;
-                }
-            }
-            let (node_error, node) = self.system.node_error(self.model, conditions, state, &right, factor);
-            let node_error = node_error / residuals.total.max(1e-9);
-            if debug {
-                let own = &self.system.branches[at];
-                let ends = &self.model.branches[at];
-                eprintln!("   legs {:?} {:?} flows {:?}", self.system.legs[ends.from], self.system.legs[ends.to], self.model.nodes[ends.to].legs.iter().map(|l| super::system::flow_into(*l, state)).collect::<Vec<_>>()); eprintln!("   flow {:.6e} was {:.6e} form {:?} was {:?} choked {} missing {:.3e} lag {:.2e} stiff {:.2e} residual {:.3e} p {:.8e} {:.8e} leg losses {:?} {:?} choking {}", state.flow[at], kept.flow[at], own.form, forms[at], own.choked, own.missing, own.lag, own.stiffness, own.residual, state.gauge[ends.from], state.gauge[ends.to], self.system.legs[ends.from].loss, self.system.legs[ends.to].loss, own.fall.choking);
-                eprintln!(
-                    "{step} inertia {inertia:.1e} factor {factor:.2} closure {:.3e} imb {:.2e} node error {node_error:.2e} {} worst {} error {error:.2e} at {}",
-                    residuals.closure/fall, residuals.imbalance/residuals.total, self.model.nodes[node].id,
-                    self.model.branches[self.system.worst_branch()].id,
-                    self.model.branches[at].id,
-                );
-            }
-            error = error.max(node_error);
-            if !now.is_finite() || error > 0.5 * merit.max(1e-2) {
-                *state = kept;
-                inertia *= 4.0;
-                continue;
-            }
-            inertia *= if error < 0.1 * merit { 0.4 } else if error < 0.25 * merit { 0.7 } else { 1.0 };
-            merit = now;
-            if (merit < READY && inertia < 0.1) || step % 16 == 15 {
-                self.system.inertia = 0.0;
-                let mut trial = state.clone();
-                outcome = self.attempt(conditions, &mut trial, FULL_STEPS, false);
-                if outcome.is_ok() {
-                    *state = trial;
-                    break;
-                }
-            }
-        }
-        self.system.inertia = 0.0;
-        outcome
-    }
-
-    fn merit(&self, residuals: &Residuals, state: &Flowing) -> f64 {
-        let fall = reference_fall(self.model, state);
-        (residuals.imbalance / residuals.total.max(1e-9)).max(residuals.closure / fall)
     }
 
     /// As `solve`, from a start of the caller's own and without falling back to another.
@@ -223,7 +141,7 @@ impl<'m> Solver<'m> {
         outcome.map(|()| state)
     }
 
-    fn attempt(
+    pub(super) fn attempt(
         &mut self,
         conditions: &Conditions,
         state: &mut Flowing,
@@ -242,12 +160,6 @@ impl<'m> Solver<'m> {
                 .max(residuals.energy / state.temperature[0])
                 / total;
             let closure = residuals.closure / fall;
-            if std::env::var("EVENPORT_DEBUG2").is_ok() {
-                let b = self.system.worst_branch();
-                let own = &self.system.branches[b];
-                let ends = &self.model.branches[b];
-                eprintln!("  newton imb {imbalance:.2e} clo {closure:.2e} last {last_step:.2e} worst {} {:?} choked {} flow {:.6e} missing {:.3e} p {:.6e} {:.6e} stiff {:.2e} ref {:.2e} mach {:.3}", ends.id, own.form, own.choked, state.flow[b], own.missing, state.gauge[ends.from], state.gauge[ends.to], own.stiffness, self.system.reference_slope[b], own.fall.mach);
-            }
             if imbalance <= IMBALANCE && closure <= CLOSURE && last_step <= STEP * total {
                 self.system.evaluate_exactly(self.model, conditions, state);
                 return Ok(());
@@ -309,7 +221,7 @@ impl<'m> Solver<'m> {
         self.system.evaluate(self.model, conditions, state)
     }
 
-    fn allowed_factor(&self, state: &Flowing) -> f64 {
+    pub(super) fn allowed_factor(&self, state: &Flowing) -> f64 {
         let mut factor: f64 = 1.0;
         for node in 0..state.gauge.len() {
             let change = self.system.right[self.system.pressure_unknown(node)];

@@ -157,14 +157,22 @@ fn by_pressures(model: &Model, branch: usize, around: &Around) -> BranchState {
         found.by_temperature = 0.0;
     }
     let free = !turning && !found.choked;
-    found.form = if free { Form::ByPressures } else { Form::Elsewhere };
+    found.form = if free {
+        Form::ByPressures
+    } else {
+        Form::Elsewhere
+    };
     found.stiffness = if found.choked {
         drop / flow.max(around.flow.abs())
     } else {
         1.0 / found.by_downstream
     };
     found.residual += found.stiffness * found.missing.abs();
-    let against = if free { found.stiffness } else { around.reference };
+    let against = if free {
+        found.stiffness
+    } else {
+        around.reference
+    };
     found.slowed(around.inertia / against)
 }
 

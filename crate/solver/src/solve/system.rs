@@ -4,17 +4,15 @@
 //! conductance c = 1/F_m, so that its pivot is 1 and a choked branch (c = 0) is as regular as any.
 //! How a branch answers to its ends is in `response.rs`.
 
+use super::response::{Around, BranchState, Form, respond};
 use super::sparse::{BadPivot, Sparse};
 use super::{Conditions, Flowing, Hold};
-use super::response::{Around, BranchState, Form, respond};
 use crate::branch::Chain;
 use crate::junction::LegLosses;
-use crate::model::{LegEnd, Model};
+use crate::model::{LegEnd, Model, ModelNode};
 
 /// Smallest slope of a branch's fall over its reference slope: keeps a branch at zero flow in the matrix.
 const SLOPE_FLOOR: f64 = 1e-7;
-/// Air that a node takes up as its pressure rises, over what its branches pass, per inertia [-].
-const STORAGE: f64 = 0.1;
 /// Part of the total flow with which a node that no air reaches keeps a temperature.
 const ANCHOR: f64 = 1e-13;
 
@@ -55,6 +53,9 @@ pub struct System {
     /// How hard each flow is to change in one step, over the branch's reference slope: moves the way
     /// to the answer, not the answer [-].
     pub inertia: f64,
+    /// Air that a node takes up as its pressure rises in one step, over what its branches pass and over
+    /// `inertia` [-].
+    pub storage: f64,
     thermal: bool,
     first_coupling: Vec<u32>,
     mass_entries: Vec<u32>,
@@ -148,6 +149,7 @@ impl System {
             added_slope: 0.0,
             leg_part: 1.0,
             inertia: 0.0,
+            storage: 0.0,
             thermal,
             first_coupling,
             mass_entries,
@@ -298,16 +300,13 @@ impl System {
             let row = branches + node;
             let mut entry = self.mass_entries[node] as usize;
             let held = matches!(conditions.holds[node], Hold::Pressure(_));
-            let own = entry;
+            self.matrix.values[entry] = if held { 1.0 } else { -self.stored(at) };
             let mut inflow = 0.0;
-            let mut conductance = 0.0;
             for leg in &at.legs {
                 entry += 1;
-                conductance += 1.0 / self.reference_slope[leg.branch];
                 self.matrix.values[entry] = if held { 0.0 } else { into_sign(*leg) };
                 inflow += flow_into(*leg, state);
             }
-            self.matrix.values[own] = if held { 1.0 } else { -self.inertia * STORAGE * conductance };
             self.right[row] = match conditions.holds[node] {
                 Hold::Pressure(pressure) => pressure - state.datum - state.gauge[node],
                 Hold::Draw(draw) => draw - inflow,
@@ -400,21 +399,38 @@ impl System {
         }
     }
 
-    pub fn node_error(&self, model: &Model, conditions: &Conditions, state: &Flowing, right: &[f64], factor: f64) -> (f64, usize) {
-        let mut error = 0.0f64;
-        let mut at_node = 0;
-        for (node, at) in model.nodes.iter().enumerate() {
-            if let Hold::Draw(draw) = conditions.holds[node] {
+    /// How far a step that changed the unknowns by `change` missed a node's balance with its storage in
+    /// it, at most [kg/s].
+    pub fn storage_error(
+        &self,
+        model: &Model,
+        conditions: &Conditions,
+        state: &Flowing,
+        change: &[f64],
+    ) -> f64 {
+        let missed = |(node, at): (usize, &ModelNode)| match conditions.holds[node] {
+            Hold::Pressure(_) => 0.0,
+            Hold::Draw(draw) => {
                 let inflow: f64 = at.legs.iter().map(|leg| flow_into(*leg, state)).sum();
-                let conductance: f64 = at.legs.iter().map(|leg| 1.0 / self.reference_slope[leg.branch]).sum();
-                let e = (inflow - draw - self.inertia * STORAGE * conductance * factor * right[self.pressure_unknown(node)]).abs();
-                if e > error {
-                    error = e;
-                    at_node = node;
-                }
+                let stored = self.stored(at) * change[self.pressure_unknown(node)];
+                (inflow - draw - stored).abs()
             }
+        };
+        model
+            .nodes
+            .iter()
+            .enumerate()
+            .map(missed)
+            .fold(0.0, f64::max)
+    }
+
+    /// Air that a node takes up with its pressure [kg/(s Pa)].
+    fn stored(&self, node: &ModelNode) -> f64 {
+        if self.storage == 0.0 {
+            return 0.0;
         }
-        (error, at_node)
+        let passes = |leg: &LegEnd| 1.0 / self.reference_slope[leg.branch];
+        self.inertia * self.storage * node.legs.iter().map(passes).sum::<f64>()
     }
 
     /// Adds `factor` times the last step to `state`.
@@ -492,7 +508,7 @@ pub fn direction(model: &Model, branch: usize, forward: bool) -> (&Chain, bool, 
     }
 }
 
-fn leg_flows_into(node: &crate::model::ModelNode, state: &Flowing, flows: &mut [f64]) {
+fn leg_flows_into(node: &ModelNode, state: &Flowing, flows: &mut [f64]) {
     for (flow, leg) in flows.iter_mut().zip(&node.legs) {
         *flow = flow_into(*leg, state);
     }

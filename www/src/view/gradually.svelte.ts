@@ -1,0 +1,44 @@
+/**
+ * When the page opens, what is read first is rendered first: the verdict and the shares, with the top of
+ * the branch table beside them. The rest follows in small parts as soon as the first reply is shown.
+ */
+import { latest } from "../solver/latest.svelte";
+
+const FIRST = 6;
+const STEP = 6;
+
+/** Whether the first reply is on the screen; call while a component is being set up. */
+export function afterFirstReply(): { readonly now: boolean } {
+	let now = $state(false);
+	$effect(() => {
+		if (now || !(latest.answer || latest.errors.length > 0 || latest.failure)) return;
+		// A frame that has begun is followed by its painting, then by this.
+		const frame = requestAnimationFrame(() => setTimeout(() => (now = true)));
+		return () => cancelAnimationFrame(frame);
+	});
+	return {
+		get now() {
+			return now;
+		},
+	};
+}
+
+/** How many of `total()` rows to render; all of them as soon as all have been rendered once. */
+export function gradually(
+	total: () => number,
+	ready: () => boolean = () => true,
+): { readonly shown: number } {
+	let shown = $state(FIRST);
+	$effect(() => {
+		if (!ready() || total() === 0 || shown === Number.POSITIVE_INFINITY) return;
+		const timer = setTimeout(() => {
+			shown = shown < total() ? shown + STEP : Number.POSITIVE_INFINITY;
+		});
+		return () => clearTimeout(timer);
+	});
+	return {
+		get shown() {
+			return shown;
+		},
+	};
+}

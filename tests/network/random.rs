@@ -252,11 +252,14 @@ fn random_networks_are_solved_with_a_certificate() {
     for row in &refused {
         println!("{row:?}");
     }
-    // Any pressures have a state on the bench, so every refusal is the solver's failure. The aim is
-    // 0.2 %; about 1 % is where the solver stands, on networks with junctions far from their neighbours' size.
+    // Any pressures have a state on the bench, so every refusal is the solver's failure. Of a small
+    // count one may fail.
     let networks = refused
         .iter()
         .filter(|row| row.1 == Draw::BenchAllOpen)
         .count();
-    assert!(networks as f64 <= 0.012 * count as f64, "{refused:#?}");
+    assert!(
+        networks as f64 <= (0.002 * count as f64).ceil(),
+        "{refused:#?}"
+    );
 }

@@ -178,6 +178,18 @@ impl Model {
         }
     }
 
+    /// Mass flow into a node by all its branches [kg/s].
+    pub fn inflow(&self, node: usize, flows: &[f64]) -> f64 {
+        let signed = |leg: &LegEnd| {
+            if leg.at_to {
+                flows[leg.branch]
+            } else {
+                -flows[leg.branch]
+            }
+        };
+        self.nodes[node].legs.iter().map(signed).sum()
+    }
+
     /// The section that air leaves through towards a node [m2].
     fn end_area(&self, node: usize) -> f64 {
         self.branches

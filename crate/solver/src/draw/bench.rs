@@ -63,7 +63,7 @@ fn blank(model: &Model, cylinders: usize, networks: usize) -> Drawn<'_> {
 }
 
 /// Room pressure at the sources, the chamber's behind open ports; blowing raises the sources instead.
-fn conditions(model: &Model, bench: &Bench, open: impl Fn(usize) -> bool) -> Conditions {
+pub(super) fn conditions(model: &Model, bench: &Bench, open: impl Fn(usize) -> bool) -> Conditions {
     let (at_source, at_port) = if bench.blowing {
         (
             bench.ambient_pressure + bench.depression,
@@ -153,17 +153,7 @@ fn second_solution(
         let flows: Vec<f64> = model
             .ports
             .iter()
-            .map(|port| {
-                let legs = model.nodes[port.node].legs.iter();
-                legs.map(|leg| {
-                    if leg.at_to {
-                        other.flow[leg.branch]
-                    } else {
-                        -other.flow[leg.branch]
-                    }
-                })
-                .sum()
-            })
+            .map(|port| model.inflow(port.node, &other.flow))
             .collect();
         let differs = flows
             .iter()

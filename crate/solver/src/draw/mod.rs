@@ -2,10 +2,12 @@
 
 mod bench;
 mod events;
+mod prepared;
 mod running;
 mod spectrum;
 
 pub use bench::{all_open, one_at_a_time};
+pub use prepared::{Prepared, Repeated, SteadyState};
 pub use running::{operating, running};
 pub use spectrum::Gradients;
 

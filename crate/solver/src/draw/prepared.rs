@@ -1,0 +1,74 @@
+//! A network solved again and again, in numbers only: what sweeps, paired draws and benches need.
+
+use super::bench;
+use crate::error::StudyError;
+use crate::gate;
+use crate::model::{Model, Purpose};
+use crate::solve::{Conditions, Flowing, Solver};
+use crate::study::Study;
+
+/// A study's network on the bench with all ports open.
+#[derive(Clone, Debug)]
+pub struct Prepared {
+    model: Model,
+    conditions: Conditions,
+}
+
+/// A steady state of a prepared network.
+#[derive(Clone, Debug, PartialEq)]
+pub struct SteadyState(Flowing);
+
+/// A solver for one prepared network; keeps its tables between solutions.
+#[derive(Clone, Debug)]
+pub struct Repeated<'p> {
+    prepared: &'p Prepared,
+    solver: Solver<'p>,
+}
+
+impl Prepared {
+    /// Prepares a study.
+    ///
+    /// # Errors
+    /// Everything that is wrong with the study, as `read` would tell it.
+    pub fn new(study: &Study) -> Result<Self, Vec<StudyError>> {
+        let errors = gate::check(study);
+        if !errors.is_empty() {
+            return Err(errors);
+        }
+        let cylinders = study.engine.cylinders.iter();
+        let cylinders: Vec<String> = cylinders.map(|cylinder| cylinder.id.clone()).collect();
+        let model = Model::new(&study.network, &cylinders, Purpose::Bench);
+        let conditions = bench::conditions(&model, &study.settings.bench, |_| true);
+        Ok(Self { model, conditions })
+    }
+
+    /// Lays out the equations.
+    pub fn solver(&self) -> Repeated<'_> {
+        Repeated {
+            prepared: self,
+            solver: Solver::new(&self.model, false),
+        }
+    }
+
+    /// Mass flow out of each port in a state [kg/s].
+    pub fn port_flows(&self, state: &SteadyState) -> Vec<f64> {
+        let ports = self.model.ports.iter();
+        ports
+            .map(|port| self.model.inflow(port.node, &state.0.flow))
+            .collect()
+    }
+}
+
+impl Repeated<'_> {
+    /// The state found from `from`, or from nothing; `None` when there is none to be found.
+    pub fn solve(&mut self, from: Option<&SteadyState>) -> Option<SteadyState> {
+        let from = from.map(|state| &state.0);
+        let solved = self.solver.solve(&self.prepared.conditions, from);
+        solved.ok().map(SteadyState)
+    }
+
+    /// Newton steps taken so far.
+    pub fn iterations(&self) -> u32 {
+        self.solver.iterations
+    }
+}

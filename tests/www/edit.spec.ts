@@ -130,10 +130,20 @@ test("a branch without its losses, and one that leads nowhere, say what is missi
 
 test("arrow keys and Enter move between cells", async ({ page }) => {
 	await open(page);
-	await nodeCell(page, "neck, from node").focus();
-	await page.keyboard.press("ArrowRight");
-	await page.keyboard.press("ArrowRight");
-	await expect(nodeCell(page, "neck, to node")).toBeFocused();
+	const from = nodeCell(page, "neck, from node");
+	const to = nodeCell(page, "neck, to node");
+	await from.press("Home");
+	await from.press("ArrowRight");
+	await expect(from).toBeFocused();
+	await from.press("End");
+	await from.press("ArrowRight");
+	await expect(to).toBeFocused();
+	// A cell that is entered is selected as a whole, so the next arrow leaves it again.
+	await to.press("ArrowLeft");
+	await expect(from).toBeFocused();
+	await from.press("ArrowRight");
+	await to.press("ArrowRight");
+	await expect(cell(page, "neck jet fraction, %")).toBeFocused();
 	await windowArea(page).focus();
 	await page.keyboard.press("Enter");
 	await expect(windowArea(page)).not.toBeFocused();

@@ -40,8 +40,12 @@ const ATTEMPTS: [string, string][] = [
 
 for (const [what, code] of ATTEMPTS) {
 	test(`a script that ${what} outside is stopped by the policy`, async ({ page }) => {
-		const asked: string[] = [];
-		page.context().on("request", (request) => asked.push(request.url()));
+		// The browser also reports requests that it then refuses to make; only what it lets out gets here.
+		const left: string[] = [];
+		await page.context().route(/outside\.invalid/, (route) => {
+			left.push(route.request().url());
+			return route.abort();
+		});
 		await open(page);
 		await page.evaluate(() => {
 			const blocked: string[] = [];
@@ -54,31 +58,35 @@ for (const [what, code] of ATTEMPTS) {
 		await expect
 			.poll(() => page.evaluate(() => (window as unknown as { blocked: string[] }).blocked.join()))
 			.toContain("outside.invalid");
-		expect(asked.filter((url) => url.includes("outside.invalid"))).toEqual([]);
+		expect(left).toEqual([]);
 	});
 }
 
 test("text cannot become markup or code", async ({ page }) => {
 	await open(page);
-	const refused = (code: string) =>
-		page.evaluate((text) => {
-			const element = document.createElement("script");
-			element.textContent = "";
-			document.body.append(element);
+	const refused = (what: string) =>
+		page.evaluate((asked) => {
+			const script = document.createElement("script");
 			try {
-				if (text === "markup") document.body.insertAdjacentHTML("beforeend", "<b>bold</b>");
-				else Object.assign(document.createElement("script"), { src: "x.js" });
+				if (asked === "markup") document.body.insertAdjacentHTML("beforeend", "<b>bold</b>");
+				else if (asked === "address") script.src = "x.js";
+				else script.textContent = "document.title = 'run'";
 				return "taken";
 			} catch (error) {
 				return (error as Error).name;
 			}
-		}, code);
+		}, what);
 	expect(await refused("markup")).toBe("TypeError");
-	expect(await refused("script")).toBe("TypeError");
-	// The protocol's own evaluation is exempt, so the attempt is made from a script of the page.
+	expect(await refused("address")).toBe("TypeError");
+	expect(await refused("code")).toBe("TypeError");
+	// Some browsers refuse the handler itself, the others its running.
 	await page.evaluate(() => {
 		const button = document.createElement("button");
-		button.setAttribute("onclick", "document.title = 'run'");
+		try {
+			button.setAttribute("onclick", "document.title = 'run'");
+		} catch (error) {
+			if (!(error instanceof TypeError)) throw error;
+		}
 		document.body.append(button);
 		button.click();
 	});

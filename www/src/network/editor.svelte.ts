@@ -4,12 +4,13 @@ import { chosenUnits } from "../units";
 import * as edit from "./edit";
 
 let history = $state.raw<edit.History | null>(null);
+// What almost every cell looks at stands by itself, so that a keystroke does not make hundreds of cells
+// ask whether it concerns them.
+let drafts = $state.raw<edit.Sheet["drafts"]>({});
+let unitNames = $state.raw<Study["settings"]["units"]>();
 const sheet = $derived(history?.present ?? null);
-const study = $derived(sheet?.study ?? null);
-const drafts = $derived(sheet?.drafts ?? {});
 const typing = $derived((history?.group ?? null) !== null);
 const draftCount = $derived(Object.keys(drafts).length);
-const unitNames = $derived(study?.settings.units);
 const units = $derived(chosenUnits(unitNames));
 
 /** The study on the sheet, its unreadable cells, and everything that can be done to it. */
@@ -40,7 +41,7 @@ export const editor = {
 
 	/** Lays the first study on the sheet. */
 	begin(first: Study, kept?: Readonly<Record<string, string>>) {
-		history = edit.begin(first, kept);
+		show(edit.begin(first, kept));
 	},
 
 	/** Lays another study on the sheet; undo brings the former one back. */
@@ -63,23 +64,29 @@ export const editor = {
 
 	/** Ends the edit that is being typed. */
 	close() {
-		if (history) history = edit.close(history);
+		if (history) show(edit.close(history));
 	},
 
 	/** Takes back what has been typed into this cell since it was entered. */
 	revert(path: edit.Path) {
-		if (history?.group === edit.keyOf(path)) history = edit.undo(history);
+		if (history?.group === edit.keyOf(path)) show(edit.undo(history));
 	},
 
 	undo() {
-		if (history) history = edit.undo(history);
+		if (history) show(edit.undo(history));
 	},
 
 	redo() {
-		if (history) history = edit.redo(history);
+		if (history) show(edit.redo(history));
 	},
 };
 
 function change(group: string | null, by: (sheet: edit.Sheet) => edit.Sheet) {
-	if (history) history = edit.change(history, group, by);
+	if (history) show(edit.change(history, group, by));
+}
+
+function show(next: edit.History) {
+	history = next;
+	drafts = next.present.drafts;
+	unitNames = next.present.study.settings.units;
 }

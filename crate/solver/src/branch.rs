@@ -5,13 +5,12 @@
 //! A loss coefficient acts on the velocity head that the arriving stagnation pressure gives in its
 //! reference section; a section chokes when what is left behind the loss cannot carry the flow.
 
+use crate::duct::Duct;
 use crate::gas::{self, CHOKED_FLOW_FUNCTION, GAMMA, GAS_CONSTANT};
 use crate::law::Scatter;
 use crate::law::bend::rennels_2012::RoundedBend;
 use crate::law::friction::churchill_1977;
 
-/// Below this Mach number a duct is marched as incompressible: the difference is of the order of its square.
-const INCOMPRESSIBLE_MACH: f64 = 1e-4;
 /// Bend coefficients hold for turbulent flow; below this Reynolds number their friction factor stays put [-].
 const TURBULENT_REYNOLDS: f64 = 4_000.0;
 /// From this part of its choking flow on a section's Mach number is taken behind its loss [-].
@@ -58,13 +57,7 @@ pub enum Element {
     /// `k` velocity heads in `area`.
     Head { k: f64, area: f64 },
     /// Wall friction along a duct of constant section.
-    Duct {
-        area: f64,
-        diameter: f64,
-        length: f64,
-        relative_roughness: f64,
-        laminar_factor: f64,
-    },
+    Duct(Duct),
     /// A bend whose coefficient follows the friction factor.
     Bend {
         bend: RoundedBend,
@@ -105,7 +98,7 @@ impl Element {
     pub fn area(&self) -> f64 {
         match *self {
             Self::Head { area, .. }
-            | Self::Duct { area, .. }
+            | Self::Duct(Duct { area, .. })
             | Self::Bend { area, .. }
             | Self::Core { area, .. } => area,
         }
@@ -114,20 +107,7 @@ impl Element {
     fn law(&self, air: Arriving) -> Option<Fall> {
         Some(match *self {
             Self::Head { k, area } => head(air, area)?.times(k, 0.0, 0.0),
-            Self::Duct {
-                area,
-                diameter,
-                length,
-                relative_roughness,
-                laminar_factor,
-            } => duct(
-                air,
-                area,
-                diameter,
-                length,
-                relative_roughness,
-                laminar_factor,
-            )?,
+            Self::Duct(ref duct) => duct.fall(air)?,
             Self::Bend {
                 bend,
                 area,
@@ -301,125 +281,6 @@ pub fn exit(air: Arriving, area: f64) -> Option<Fall> {
 /// A quantity over the flow, for quantities that vanish with the flow's square.
 fn per_flow(quantity: f64, flow: f64) -> f64 {
     if flow > 0.0 { quantity / flow } else { 0.0 }
-}
-
-/// Fanno flow with the friction factor of the arriving Reynolds number.
-fn duct(
-    air: Arriving,
-    area: f64,
-    diameter: f64,
-    length: f64,
-    relative_roughness: f64,
-    laminar_factor: f64,
-) -> Option<Fall> {
-    let viscosity = gas::viscosity(air.temperature);
-    let reynolds = air.flow * diameter / (area * viscosity.value) * laminar_factor;
-    let group = churchill_1977::friction_group(reynolds, relative_roughness);
-    let x = gas::needed_flow_function(air.flow, air.pressure, air.temperature, area);
-    let mach = gas::mach(x)?;
-    if mach < INCOMPRESSIBLE_MACH {
-        return Some(slow_duct(
-            air,
-            area,
-            diameter,
-            length,
-            laminar_factor,
-            group,
-            viscosity,
-        ));
-    }
-    let friction = group.value / reynolds * length / diameter;
-    // d(f L/D)/d(ln Re)
-    let friction_slope = (group.derivative - group.value / reynolds) * length / diameter;
-    // With y = 1/M^2 the Fanno relation reads y/gamma - 6/7 ln(y + 1/5), falling by f L/D along the duct.
-    let y = 1.0 / (mach * mach);
-    let drop = fanno_drop(y, friction)?;
-    let y_out = y - drop;
-    let exponent = -2.5 * (-drop / y).ln_1p() + 3.0 * (-drop / (y + 0.2)).ln_1p();
-    let fall = -air.pressure * exponent.exp_m1();
-    let left = air.pressure - fall;
-    let slope_out = (1.0 - 1.2 / (y_out + 0.2)) / GAMMA;
-    let log_out = -0.5 * (y_out - 1.0) / (y_out * (y_out + 0.2));
-    // d(ln p_out) = d(ln p) + d(ln x) - log_out dy_out, with dy_out from the Fanno relation.
-    let by_log_x = 1.0 + log_out * (2.0 * y / GAMMA) / slope_out;
-    let by_friction = log_out / slope_out;
-    let mach_out = 1.0 / y_out.sqrt();
-    let log_viscosity = viscosity.derivative / viscosity.value;
-    Some(Fall {
-        fall,
-        by_pressure: 1.0 - left * (1.0 - by_log_x) / air.pressure,
-        by_flow: -left * (by_log_x + by_friction * friction_slope) / air.flow,
-        by_temperature: -left
-            * (0.5 * by_log_x / air.temperature - by_friction * friction_slope * log_viscosity),
-        mach: mach_out,
-        choking: 0.0,
-    })
-}
-
-/// Solves y/gamma - 6/7 ln(y + 1/5) falling by `friction` for the fall of y; nothing when Mach 1 comes first.
-fn fanno_drop(y: f64, friction: f64) -> Option<f64> {
-    let relation = |drop: f64| drop / GAMMA + 6.0 / 7.0 * (-drop / (y + 0.2)).ln_1p() - friction;
-    let to_mach_1 = y - 1.0;
-    if relation(to_mach_1) < 0.0 {
-        return None;
-    }
-    let mut drop = (GAMMA * friction / (1.0 - 1.2 / (y + 0.2))).min(to_mach_1);
-    let (mut low, mut high) = (0.0, to_mach_1);
-    for _ in 0..60 {
-        let value = relation(drop);
-        if value > 0.0 {
-            high = drop;
-        } else {
-            low = drop;
-        }
-        let slope = 1.0 / GAMMA - 6.0 / 7.0 / (y - drop + 0.2);
-        let next = drop - value / slope;
-        let next = if next > low && next < high {
-            next
-        } else {
-            0.5 * (low + high)
-        };
-        let done = (next - drop).abs() <= 4.0 * f64::EPSILON * drop;
-        drop = next;
-        if done {
-            break;
-        }
-    }
-    Some(drop)
-}
-
-/// The limit of `duct` at vanishing Mach number, where the fall may be linear in the flow.
-fn slow_duct(
-    air: Arriving,
-    area: f64,
-    diameter: f64,
-    length: f64,
-    laminar_factor: f64,
-    group: crate::law::Slope,
-    viscosity: crate::law::Slope,
-) -> Fall {
-    // f L/D rho V^2/2 = (f Re) (L/D) (m / Re) (m / (2 rho A^2)), and m / Re does not depend on the flow.
-    let density = gas::density(air.pressure, air.temperature);
-    let flow_over_reynolds = area * viscosity.value / (diameter * laminar_factor);
-    let factor = length / diameter * flow_over_reynolds / (2.0 * density * area * area);
-    let fall = factor * group.value * air.flow;
-    let reynolds = air.flow / flow_over_reynolds;
-    let log_viscosity = viscosity.derivative / viscosity.value;
-    Fall {
-        fall,
-        by_pressure: -fall / air.pressure,
-        by_flow: factor * (group.value + group.derivative * reynolds),
-        by_temperature: fall * (log_viscosity + 1.0 / air.temperature)
-            - factor * group.derivative * reynolds * log_viscosity * air.flow,
-        mach: gas::mach(gas::needed_flow_function(
-            air.flow,
-            air.pressure,
-            air.temperature,
-            area,
-        ))
-        .unwrap_or(0.0),
-        choking: 0.0,
-    }
 }
 
 fn bend_fall(

@@ -50,7 +50,9 @@ pub fn mach(flow_function: f64) -> Option<f64> {
     let mut mach = if short_of_choking < 0.05 {
         1.0 - (1.2 * short_of_choking).sqrt()
     } else {
-        x * (1.0 + x * x * (0.6 + 0.96 * x * x))
+        // Lagrange's inversion of M = x (1 + M^2/5)^3.
+        let s = x * x;
+        x * (1.0 + s * (0.6 + s * (0.84 + s * (1.52 + s * (3.12 + s * 6.904_145_454_545_455)))))
     };
     for _ in 0..30 {
         let base = 1.0 + 0.2 * mach * mach;
@@ -61,7 +63,8 @@ pub fn mach(flow_function: f64) -> Option<f64> {
         }
         let step = (x * square * base - mach) / slope;
         mach = (mach + step).clamp(0.0, 1.0);
-        if step.abs() <= 1e-15 * mach {
+        // The error after a step is of the order of its square.
+        if step.abs() <= 1e-9 * mach {
             break;
         }
     }

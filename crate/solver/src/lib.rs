@@ -8,6 +8,7 @@ mod answer;
 mod branch;
 mod catalogue;
 mod draw;
+mod duct;
 mod error;
 pub mod gas;
 mod gate;

@@ -4,6 +4,7 @@ use std::collections::HashMap;
 use std::f64::consts::PI;
 
 use crate::branch::{Chain, Element, Placed};
+use crate::duct::Duct;
 use crate::gas;
 use crate::junction::{Header, Jets, Junction, Tee};
 use crate::law::bend::rennels_2012::RoundedBend;
@@ -491,13 +492,13 @@ fn elements(loss: &Loss) -> (Element, Element) {
             let diameter = hydraulic_diameter(area, perimeter);
             let laminar_factor =
                 64.0 / laminar_constant(area, perimeter.unwrap_or_else(|| circle(area)));
-            both(Element::Duct {
+            both(Element::Duct(Duct {
                 area,
                 diameter,
                 length,
                 relative_roughness: roughness / diameter,
                 laminar_factor,
-            })
+            }))
         }
         Loss::Bend {
             area,

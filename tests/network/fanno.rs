@@ -58,7 +58,7 @@ impl Duct {
         relative * self.diameter
     }
 
-    fn branch(&self, flow: f64) -> Builder {
+    fn branch(&self, roughness: f64) -> Builder {
         let mut builder = Builder::default();
         let state = NodeKind::Source {
             pressure: Some(self.pressure),
@@ -68,7 +68,7 @@ impl Duct {
             area: self.area(),
             perimeter: None,
             length: self.length,
-            roughness: self.roughness(flow),
+            roughness,
         };
         let ends = ("before", "behind");
         builder.node(ends.0, state).port(ends.1);
@@ -77,9 +77,9 @@ impl Duct {
         builder
     }
 
-    /// The branch with a chamber of given static pressure behind it; `flow` is only the one its roughness is for.
-    fn discharging(&self, behind: f64, flow: f64) -> BranchAnswer {
-        let mut study = self.branch(flow).study(self.pressure - behind);
+    /// The branch with a chamber of given static pressure behind it.
+    fn discharging(&self, behind: f64, roughness: f64) -> BranchAnswer {
+        let mut study = self.branch(roughness).study(self.pressure - behind);
         study.settings.bench.ambient_pressure = self.pressure;
         study.settings.bench.ambient_temperature = self.temperature;
         branch(&study, Draw::BenchAllOpen)
@@ -87,7 +87,7 @@ impl Duct {
 
     /// The branch with a given flow.
     fn drawn(&self, flow: f64) -> BranchAnswer {
-        let mut study = self.branch(flow).study(1.0);
+        let mut study = self.branch(self.roughness(flow)).study(1.0);
         draw(&mut study, flow);
         branch(&study, Draw::CycleMean)
     }
@@ -104,7 +104,7 @@ fn branch(study: &Study, draw: Draw) -> BranchAnswer {
 /// A root of a rising function by halving.
 fn root(range: [f64; 2], f: impl Fn(f64) -> f64) -> f64 {
     let [mut low, mut high] = range;
-    for _ in 0..60 {
+    for _ in 0..45 {
         let middle = 0.5 * (low + high);
         if f(middle) < 0.0 {
             low = middle
@@ -118,12 +118,13 @@ fn root(range: [f64; 2], f: impl Fn(f64) -> f64) -> f64 {
 /// The duct whose end chokes at an inlet Mach number, and its branch.
 fn choked(duct: Duct, inlet: f64, longest: f64) -> (Duct, BranchAnswer) {
     let flow = duct.flow(inlet);
+    let roughness = duct.roughness(flow);
     let behind = 1e-3 * duct.pressure;
     let of = |length: f64| Duct { length, ..duct };
-    let too_long = |length: f64| flow - of(length).discharging(behind, flow).flow;
+    let too_long = |length: f64| flow - of(length).discharging(behind, roughness).flow;
     let longest = longest * duct.diameter / duct.friction;
     let found = of(root([0.0, longest], too_long));
-    let branch = found.discharging(behind, flow);
+    let branch = found.discharging(behind, roughness);
     assert!(branch.choked);
     (found, branch)
 }
@@ -251,10 +252,11 @@ fn given_ends(before: [f64; 2], behind: f64, duct: Duct, values: [f64; 3]) -> [C
     let mut inlet = 0.3;
     let mut found = duct;
     let mut branch = None;
-    for _ in 0..60 {
+    for _ in 0..40 {
         found.pressure = pressure / pressure_ratio(inlet);
         found.temperature = temperature * (1.0 + 0.2 * inlet * inlet);
-        let solved = found.discharging(behind, found.flow(inlet));
+        let roughness = found.roughness(found.flow(inlet));
+        let solved = found.discharging(behind, roughness);
         inlet = found.inlet(solved.flow);
         branch = Some(solved);
     }

@@ -1,6 +1,7 @@
 //! Whole networks against closed forms, textbook networks and reference splits, and against themselves.
 
 mod continuous_header;
+mod cores;
 mod distributor;
 #[path = "../published/evidence.rs"]
 mod evidence;
@@ -10,13 +11,16 @@ mod friction_headers;
 mod gate;
 mod headers;
 mod invariants;
+mod junction_doubts;
 mod ladders;
 mod parallel_pipes;
 mod pressure_ratio_rule;
 mod random;
 mod reference_splits;
+mod slow_ducts;
 mod support;
 mod tee_headers;
+mod tee_patterns;
 mod three_reservoirs;
 
 #[test]
@@ -28,9 +32,13 @@ fn evidence_table() {
     all.extend(ladders::checks());
     all.extend(pressure_ratio_rule::checks());
     all.extend(tee_headers::checks());
+    all.extend(tee_patterns::checks());
+    all.extend(cores::checks());
+    all.extend(slow_ducts::checks());
     all.extend(parallel_pipes::checks());
     all.extend(three_reservoirs::checks());
     all.extend(reference_splits::checks());
+    all.extend(junction_doubts::checks());
     evidence::print(&all);
     assert!(all.iter().all(evidence::Check::holds));
 }

@@ -7,7 +7,7 @@ const port = 4173;
 export default defineConfig({
 	testDir: "../tests/www",
 	testMatch: "**/*.spec.ts",
-	outputDir: "../tests/www/results",
+	outputDir: "../target/page-tests",
 	// The tests lie outside this folder and find its packages through the paths written there.
 	tsconfig: "./tsconfig.node.json",
 	reporter: "list",

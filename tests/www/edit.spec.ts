@@ -61,9 +61,11 @@ test("a value out of its range says the range in the unit of the cell", async ({
 	await open(page);
 	const before = await deviations(page);
 	await windowArea(page).fill("-5");
-	await expect(page.locator(".fault", { hasText: "Between" })).toContainText("mm²");
+	await expect(page.locator(".fault")).toContainText("Must lie between 0.001 and 10000000 mm²");
 	await expect(page.getByRole("status")).toContainText("Last good study");
-	await expect(page.locator("#errors")).toContainText("window 1, loss 1");
+	await expect(page.locator("#errors")).toContainText(
+		"window 1, loss 1: area must lie between 0.001 and 10000000 mm²",
+	);
 	expect(await deviations(page)).toEqual(before);
 	await page.locator("#errors").getByRole("link").click();
 	await expect(windowArea(page)).toBeFocused();

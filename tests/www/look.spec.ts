@@ -61,6 +61,12 @@ for (const [what, width, height] of [
 		);
 		expect(wide).toEqual([]);
 		expect(await violations(page)).toEqual([]);
+		for (const menu of ["Examples", "Units"]) {
+			await page.locator("summary", { hasText: menu }).click();
+			const place = await page.locator("details[open] .panel").boundingBox();
+			expect(place?.x).toBeGreaterThanOrEqual(0);
+			expect((place?.x ?? 0) + (place?.width ?? 0)).toBeLessThanOrEqual(width);
+		}
 	});
 }
 

@@ -5,7 +5,7 @@ export default {
 	...base,
 	testDir: ".",
 	testMatch: "page.ts",
-	outputDir: "../../tests/www/results",
+	outputDir: "../../target/page-tests",
 	tsconfig: "../tsconfig.json",
 	webServer: base.webServer,
 	timeout: 300_000,

@@ -1,0 +1,45 @@
+/** What is wrong with a value, in the units of the page. The solver speaks SI. */
+import type { Catalogue, FieldInfo, KindInfo, Study, StudyError } from "../solver/types";
+import { cellText, type UnitChoice } from "../units";
+
+/** Between which values a field may lie. */
+export function bounds(info: FieldInfo, units: UnitChoice): string {
+	const unit = units[info.quantity];
+	const from = cellText(info.minimum, unit);
+	return `between ${from} and ${cellText(info.maximum, unit)} ${unit.label}`.trimEnd();
+}
+
+/** An error's message, a range of values in the units of the page. */
+export function wording(
+	error: StudyError,
+	study: Study,
+	catalogue: Catalogue,
+	units: UnitChoice,
+): string {
+	const info = error.kind === "outOfBounds" ? fieldAt(error, study, catalogue) : undefined;
+	return info ? `${info.label} must lie ${bounds(info, units)}` : error.message;
+}
+
+function fieldAt(
+	{ element, field }: StudyError,
+	{ network, engine }: Study,
+	catalogue: Catalogue,
+): FieldInfo | undefined {
+	const name = field.split(".").at(-1);
+	const loss = /^losses\[(\d+)\]/.exec(field)?.[1];
+	const of = (kinds: readonly KindInfo[], kind: string | undefined) =>
+		kinds.find((each) => each.kind === kind)?.fields ?? [];
+	const branch = network.branches.find(({ id }) => id === element);
+	const node = network.nodes.find(({ id }) => id === element);
+	const lists: (readonly FieldInfo[])[] = [];
+	if (element === "engine") lists.push(catalogue.engine);
+	if (element === "settings") lists.push(catalogue.bench, catalogue.running);
+	if (branch) {
+		lists.push(loss ? of(catalogue.losses, branch.losses[Number(loss)]?.kind) : catalogue.branch);
+	}
+	if (node) {
+		lists.push(field.startsWith("valve.") ? catalogue.valve : of(catalogue.nodes, node.kind));
+	}
+	if (engine.cylinders.some(({ id }) => id === element)) lists.push(catalogue.cylinder);
+	return lists.flat().find((info) => info.name === name);
+}

@@ -6,7 +6,7 @@
 //! reference section; a section chokes when what is left behind the loss cannot carry the flow.
 
 use crate::duct::Duct;
-use crate::gas::{self, CHOKED_FLOW_FUNCTION, GAMMA, GAS_CONSTANT};
+use crate::gas::{self, CHOKED_FLOW_FUNCTION, GAMMA, GAS_CONSTANT, Warmth};
 use crate::law::Scatter;
 use crate::law::bend::rennels_2012::RoundedBend;
 use crate::law::friction::churchill_1977;
@@ -21,10 +21,26 @@ pub const NEAR_CHOKING: f64 = 0.95;
 pub struct Arriving {
     /// Stagnation pressure [Pa].
     pub pressure: f64,
-    /// Stagnation temperature [K].
-    pub temperature: f64,
     /// Mass flow, not negative [kg/s].
     pub flow: f64,
+    /// What depends on the stagnation temperature.
+    pub warmth: Warmth,
+}
+
+impl Arriving {
+    /// Air at a stagnation pressure [Pa] and temperature [K] with a mass flow [kg/s].
+    pub fn new(pressure: f64, temperature: f64, flow: f64) -> Self {
+        Self {
+            pressure,
+            flow,
+            warmth: Warmth::at(temperature),
+        }
+    }
+
+    /// The flow function that the flow needs in a section [m2].
+    pub fn needs(&self, area: f64) -> f64 {
+        self.flow * self.warmth.root / (area * self.pressure)
+    }
 }
 
 /// What a chain, or one element of it, takes from the stagnation pressure.
@@ -131,8 +147,7 @@ impl Placed {
         if left <= 0.0 {
             return None;
         }
-        let needed =
-            gas::needed_flow_function(air.flow, left, air.temperature, self.element.area());
+        let needed = air.flow * air.warmth.root / (self.element.area() * left);
         fall.choking = fall.choking.max(needed / CHOKED_FLOW_FUNCTION);
         if fall.choking > NEAR_CHOKING {
             fall.mach = fall.mach.max(gas::mach(needed)?);
@@ -173,20 +188,13 @@ impl Chain {
 
     /// The largest flow the chain carries from a pressure and temperature [kg/s].
     pub fn greatest_flow(&self, pressure: f64, temperature: f64, ends_in_chamber: bool) -> f64 {
+        let still = Arriving::new(pressure, temperature, 0.0);
         let carries = |flow| {
-            self.fall(
-                Arriving {
-                    pressure,
-                    temperature,
-                    flow,
-                },
-                ends_in_chamber,
-            )
-            .is_ok()
+            self.fall(Arriving { flow, ..still }, ends_in_chamber)
+                .is_ok()
         };
         let smallest = self.smallest_area();
-        let mut high = CHOKED_FLOW_FUNCTION * smallest * pressure
-            / (temperature * GAS_CONSTANT / GAMMA).sqrt();
+        let mut high = CHOKED_FLOW_FUNCTION * smallest * pressure / still.warmth.root;
         if carries(high) {
             return high;
         }
@@ -241,12 +249,7 @@ impl Fall {
 
 /// One velocity head, rho V^2/2 = gamma/2 p M^2, in `area`.
 fn head(air: Arriving, area: f64) -> Option<Fall> {
-    let mach = gas::mach(gas::needed_flow_function(
-        air.flow,
-        air.pressure,
-        air.temperature,
-        area,
-    ))?;
+    let mach = gas::mach(air.needs(area))?;
     let square = mach * mach;
     let head = 0.5 * GAMMA * air.pressure * square * gas::pressure_ratio(mach);
     // Elasticity of the head with the flow function, from M / (1 + M^2/5)^3.
@@ -255,7 +258,7 @@ fn head(air: Arriving, area: f64) -> Option<Fall> {
         fall: head,
         by_pressure: head * (1.0 - elasticity) / air.pressure,
         by_flow: per_flow(head, air.flow) * elasticity,
-        by_temperature: 0.5 * head * elasticity / air.temperature,
+        by_temperature: 0.5 * head * elasticity / air.warmth.temperature,
         mach,
         choking: 0.0,
     })
@@ -263,7 +266,7 @@ fn head(air: Arriving, area: f64) -> Option<Fall> {
 
 /// Stagnation minus static pressure in the end section: what a chamber does not give back.
 pub fn exit(air: Arriving, area: f64) -> Option<Fall> {
-    let needed = gas::needed_flow_function(air.flow, air.pressure, air.temperature, area);
+    let needed = air.needs(area);
     let mach = gas::mach(needed)?;
     let square = mach * mach;
     let fraction = gas::head_fraction(mach);
@@ -272,7 +275,7 @@ pub fn exit(air: Arriving, area: f64) -> Option<Fall> {
         fall: air.pressure * fraction,
         by_pressure: fraction - double_head / air.pressure,
         by_flow: per_flow(double_head, air.flow),
-        by_temperature: 0.5 * double_head / air.temperature,
+        by_temperature: 0.5 * double_head / air.warmth.temperature,
         mach,
         choking: needed / CHOKED_FLOW_FUNCTION,
     })
@@ -290,7 +293,7 @@ fn bend_fall(
     diameter: f64,
     relative_roughness: f64,
 ) -> Option<Fall> {
-    let viscosity = gas::viscosity(air.temperature);
+    let viscosity = air.warmth.viscosity;
     let reynolds = air.flow * diameter / (area * viscosity.value);
     let held = reynolds.hypot(TURBULENT_REYNOLDS);
     let group = churchill_1977::friction_group(held, relative_roughness);
@@ -306,8 +309,8 @@ fn bend_fall(
 
 /// A core's drop with the mean of the densities before and behind: a difference of squared pressures.
 fn core(air: Arriving, area: f64, linear: f64, square: f64) -> Option<Fall> {
-    let viscosity = gas::viscosity(air.temperature);
-    let double_gas = 2.0 * GAS_CONSTANT * air.temperature;
+    let viscosity = air.warmth.viscosity;
+    let double_gas = 2.0 * GAS_CONSTANT * air.warmth.temperature;
     let density_drop = air.flow * (linear * viscosity.value + square * air.flow);
     let squares = double_gas * density_drop;
     let left = (air.pressure * air.pressure - squares).sqrt();
@@ -320,13 +323,9 @@ fn core(air: Arriving, area: f64, linear: f64, square: f64) -> Option<Fall> {
         by_pressure: 1.0 - air.pressure / left,
         by_flow: by_squares * double_gas * (linear * viscosity.value + 2.0 * square * air.flow),
         by_temperature: by_squares
-            * (squares / air.temperature + double_gas * air.flow * linear * viscosity.derivative),
-        mach: gas::mach(gas::needed_flow_function(
-            air.flow,
-            air.pressure,
-            air.temperature,
-            area,
-        ))?,
+            * (squares / air.warmth.temperature
+                + double_gas * air.flow * linear * viscosity.derivative),
+        mach: gas::mach(air.needs(area))?,
         choking: 0.0,
     })
 }

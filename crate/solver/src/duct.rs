@@ -31,11 +31,11 @@ pub struct Duct {
 impl Duct {
     /// What friction takes, or nothing when the duct chokes.
     pub fn fall(&self, air: Arriving) -> Option<Fall> {
-        let viscosity = gas::viscosity(air.temperature);
+        let viscosity = air.warmth.viscosity;
         let reynolds =
             air.flow * self.diameter / (self.area * viscosity.value) * self.laminar_factor;
         let group = churchill_1977::friction_group(reynolds, self.relative_roughness);
-        let x = gas::needed_flow_function(air.flow, air.pressure, air.temperature, self.area);
+        let x = air.needs(self.area);
         let mach = gas::mach(x)?;
         if mach < INCOMPRESSIBLE_MACH {
             return Some(self.slow(air, group, viscosity, mach));
@@ -60,7 +60,8 @@ impl Duct {
             by_pressure: 1.0 - left * (1.0 - by_log_x) / air.pressure,
             by_flow: -left * (by_log_x + by_friction * friction_slope) / air.flow,
             by_temperature: -left
-                * (0.5 * by_log_x / air.temperature - by_friction * friction_slope * log_viscosity),
+                * (0.5 * by_log_x / air.warmth.temperature
+                    - by_friction * friction_slope * log_viscosity),
             mach: 1.0 / y_out.sqrt(),
             choking: 0.0,
         })
@@ -69,7 +70,7 @@ impl Duct {
     /// The limit at vanishing Mach number, where the fall may be linear in the flow.
     fn slow(&self, air: Arriving, group: Slope, viscosity: Slope, mach: f64) -> Fall {
         // f L/D rho V^2/2 = (f Re) (L/D) (m / Re) (m / (2 rho A^2)), and m / Re does not depend on the flow.
-        let density = gas::density(air.pressure, air.temperature);
+        let density = gas::density(air.pressure, air.warmth.temperature);
         let flow_over_reynolds =
             self.area * viscosity.value / (self.diameter * self.laminar_factor);
         let factor = self.length / self.diameter * flow_over_reynolds
@@ -81,7 +82,7 @@ impl Duct {
             fall,
             by_pressure: -fall / air.pressure,
             by_flow: factor * (group.value + group.derivative * reynolds),
-            by_temperature: fall * (log_viscosity + 1.0 / air.temperature)
+            by_temperature: fall * (log_viscosity + 1.0 / air.warmth.temperature)
                 - factor * group.derivative * reynolds * log_viscosity * air.flow,
             mach,
             choking: 0.0,

@@ -23,6 +23,28 @@ pub fn viscosity(temperature: f64) -> Slope {
     }
 }
 
+/// What depends on the stagnation temperature alone.
+#[derive(Clone, Copy, Debug)]
+pub struct Warmth {
+    /// Stagnation temperature [K].
+    pub temperature: f64,
+    /// Square root of R T / gamma: what a mass flow is multiplied with in the flow function [m/s].
+    pub root: f64,
+    /// Dynamic viscosity [Pa s] and its derivative with temperature.
+    pub viscosity: Slope,
+}
+
+impl Warmth {
+    /// Of air at a stagnation temperature [K].
+    pub fn at(temperature: f64) -> Self {
+        Self {
+            temperature,
+            root: (temperature * (GAS_CONSTANT / GAMMA)).sqrt(),
+            viscosity: viscosity(temperature),
+        }
+    }
+}
+
 /// Stagnation density [kg/m3] at stagnation `pressure` [Pa] and `temperature` [K].
 pub fn density(pressure: f64, temperature: f64) -> f64 {
     pressure / (GAS_CONSTANT * temperature)

@@ -30,19 +30,15 @@ pub fn branch_items(model: &Model, snapshot: &Snapshot, branch: usize) -> Vec<(P
         (&ends.reversed, ends.chamber_at_from, ends.to)
     };
     let state = &snapshot.state;
-    let air = Arriving {
-        pressure: state.datum
-            + leg_gauge(
-                model,
-                snapshot,
-                LegEnd {
-                    branch,
-                    at_to: !own.forward,
-                },
-            ),
-        temperature: state.temperature[up],
-        flow: state.flow[branch].abs(),
+    let leg = LegEnd {
+        branch,
+        at_to: !own.forward,
     };
+    let air = Arriving::new(
+        state.datum + leg_gauge(model, snapshot, leg),
+        state.temperature[up],
+        state.flow[branch].abs(),
+    );
     let mut items = Vec::with_capacity(chain.elements.len() + 2);
     // The state has been solved, so the chain carries its flow.
     let _ = chain.visit(air, chamber, |position, part| {

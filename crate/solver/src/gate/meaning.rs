@@ -16,8 +16,10 @@ pub fn check(study: &Study) -> Vec<StudyError> {
         ends(branch, &nodes, study, &mut errors);
         losses(branch, &nodes, study, &mut errors);
     }
+    let counts = count_legs(study);
     for node in &study.network.nodes {
-        legs(node, study, &mut errors);
+        let count = counts.get(node.id.as_str()).copied().unwrap_or_default();
+        legs(node, count, &mut errors);
     }
     if errors.0.is_empty() {
         air(study, &nodes, &mut errors);
@@ -291,20 +293,23 @@ fn entry(
     }
 }
 
-fn legs(node: &Node, study: &Study, errors: &mut Errors) {
-    let mut runs = 0;
-    let mut sides = 0;
+/// How many run and side legs each node has.
+fn count_legs<'s>(study: &'s Study) -> HashMap<&'s str, (u32, u32)> {
+    let mut counts: HashMap<&'s str, (u32, u32)> = HashMap::new();
     for branch in &study.network.branches {
         for (end, leg) in [(&branch.from, branch.from_leg), (&branch.to, branch.to_leg)] {
-            if *end == node.id {
-                match leg {
-                    Some(Leg::Run) => runs += 1,
-                    Some(Leg::Side) => sides += 1,
-                    None => {}
-                }
+            let count = counts.entry(end.as_str()).or_default();
+            match leg {
+                Some(Leg::Run) => count.0 += 1,
+                Some(Leg::Side) => count.1 += 1,
+                None => {}
             }
         }
     }
+    counts
+}
+
+fn legs(node: &Node, (runs, sides): (u32, u32), errors: &mut Errors) {
     let complaint = match node.kind {
         NodeKind::Header { .. } if !(1..=2).contains(&runs) => Some(format!(
             "a header has one or two run legs, this one has {runs}"

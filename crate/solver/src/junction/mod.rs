@@ -13,7 +13,7 @@ mod jets;
 mod tee;
 
 use crate::branch;
-use crate::gas::{self, CHOKED_FLOW_FUNCTION};
+use crate::gas::{CHOKED_FLOW_FUNCTION, Warmth};
 use crate::study::JunctionLaw;
 
 /// Part of the flow functions up to which a junction's sections follow the gas law.
@@ -101,10 +101,7 @@ impl Junction {
         out.loss.resize(legs, 0.0);
         out.by_flow.clear();
         out.by_flow.resize(legs * legs, 0.0);
-        let state = NodeState {
-            pressure,
-            temperature,
-        };
+        let state = NodeState::new(pressure, temperature);
         match self {
             Self::Header(header) => header.losses(state, flows, out),
             Self::Tee(tee) => tee.losses(state, flows, out),
@@ -115,10 +112,7 @@ impl Junction {
 
     /// What is uncertain about the leg losses at a solved state.
     pub fn doubts(&self, pressure: f64, temperature: f64, flows: &[f64]) -> Vec<JunctionDoubt> {
-        let state = NodeState {
-            pressure,
-            temperature,
-        };
+        let state = NodeState::new(pressure, temperature);
         match self {
             Self::Header(header) => header.doubts(state, flows),
             Self::Tee(tee) => tee.doubts(state, flows),
@@ -128,10 +122,7 @@ impl Junction {
 
     /// Largest part of its choking flow that a section of the junction carries [-].
     pub fn choking_part(&self, pressure: f64, temperature: f64, flows: &[f64]) -> f64 {
-        let state = NodeState {
-            pressure,
-            temperature,
-        };
+        let state = NodeState::new(pressure, temperature);
         let part =
             |flow: f64, area: f64| state.flow_function(flow, area).abs() / CHOKED_FLOW_FUNCTION;
         match self {
@@ -153,7 +144,7 @@ impl Junction {
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct NodeState {
     pressure: f64,
-    temperature: f64,
+    warmth: Warmth,
 }
 
 /// Stagnation minus static pressure in a section, with its derivative with the flow's magnitude.
@@ -164,8 +155,15 @@ pub(crate) struct SectionHead {
 }
 
 impl NodeState {
+    fn new(pressure: f64, temperature: f64) -> Self {
+        Self {
+            pressure,
+            warmth: Warmth::at(temperature),
+        }
+    }
+
     fn flow_function(self, flow: f64, area: f64) -> f64 {
-        gas::needed_flow_function(flow, self.pressure, self.temperature, area)
+        flow * self.warmth.root / (area * self.pressure)
     }
 
     /// Velocity head of a flow in a section at the node's stagnation state.
@@ -180,8 +178,8 @@ impl NodeState {
         };
         let air = branch::Arriving {
             pressure: self.pressure,
-            temperature: self.temperature,
             flow: inside,
+            warmth: self.warmth,
         };
         let head = branch::exit(air, area).unwrap_or_default();
         if flow <= inside {
@@ -228,7 +226,8 @@ impl LegLosses {
                 .sum();
             self.by_pressure
                 .push((self.loss[leg] - sum) / state.pressure);
-            self.by_temperature.push(0.5 * sum / state.temperature);
+            self.by_temperature
+                .push(0.5 * sum / state.warmth.temperature);
         }
     }
 }

@@ -228,10 +228,7 @@ mod tests {
         let mut flows = [-flow * (1.0 - part); 3];
         flows[whole] = flow;
         flows[(whole + 1) % 3] = -flow * part;
-        let state = NodeState {
-            pressure: 1.5e5,
-            temperature: 300.0,
-        };
+        let state = NodeState::new(1.5e5, 300.0);
         let mut out = LegLosses {
             loss: vec![0.0; 3],
             by_flow: vec![0.0; 9],

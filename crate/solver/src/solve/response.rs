@@ -102,11 +102,7 @@ impl Around {
         } else {
             (self.to, self.temperatures.1)
         };
-        Arriving {
-            pressure: self.datum + gauge,
-            temperature,
-            flow,
-        }
+        Arriving::new(self.datum + gauge, temperature, flow)
     }
 }
 
@@ -184,11 +180,7 @@ fn driven(
     drop: f64,
     around: &Around,
 ) -> (f64, BranchState) {
-    let Arriving {
-        pressure,
-        temperature,
-        ..
-    } = air;
+    let (pressure, temperature) = (air.pressure, air.warmth.temperature);
     let greatest = chain.greatest_flow(pressure, temperature, chamber);
     let at = |flow: f64| chain.fall(Arriving { flow, ..air }, chamber);
     let mut state = BranchState::default();

@@ -66,11 +66,11 @@ impl Solver<'_> {
         let leg = self
             .system
             .leg_gauge(self.model, state, branch, !own.forward);
-        let air = Arriving {
-            pressure: state.datum + leg,
-            temperature: state.temperature[up],
-            flow: state.flow[branch].abs(),
-        };
+        let air = Arriving::new(
+            state.datum + leg,
+            state.temperature[up],
+            state.flow[branch].abs(),
+        );
         let changes = if own.choked {
             choked_changes(chain, chamber, air)
         } else {
@@ -167,7 +167,7 @@ fn choked_changes(chain: &Chain, chamber: bool, air: Arriving) -> Vec<f64> {
             let greatest = |factor: f64| {
                 let mut scaled = chain.clone();
                 scaled.elements[position].scale *= factor;
-                scaled.greatest_flow(air.pressure, air.temperature, chamber)
+                scaled.greatest_flow(air.pressure, air.warmth.temperature, chamber)
             };
             (greatest(1.0 + step) - greatest(1.0 - step)) / (2.0 * step)
         })

@@ -79,11 +79,7 @@ pub fn linear(model: &Model, conditions: &Conditions, system: &mut System) -> Fl
         let mut flow = (flux * area).min(LARGEST_PART * choking);
         let mut found = None;
         for _ in 0..60 {
-            let air = Arriving {
-                pressure: state.datum,
-                temperature,
-                flow,
-            };
+            let air = Arriving::new(state.datum, temperature, flow);
             found = ends.forward.fall(air, ends.chamber_at_to).ok();
             if found.is_some() {
                 break;

@@ -1,4 +1,5 @@
 //! How long the network itself takes, natively: prepared once, then solved cold and warm.
+//! Words after `--` choose the networks whose names hold one of them.
 
 mod networks;
 
@@ -24,6 +25,10 @@ fn main() {
 
 /// Prints cold and warm times; warm is from the state of the same network with some areas 1 % smaller.
 fn report(name: &str, network: impl Fn(f64) -> Study, rounds: usize) {
+    let mut wanted = std::env::args().skip(1).peekable();
+    if wanted.peek().is_some() && !wanted.any(|word| name.contains(&word)) {
+        return;
+    }
     let prepare = |scale| Prepared::new(&network(scale)).expect("the bench's networks are valid");
     let (before, after) = (prepare(0.99), prepare(1.0));
     let started = Instant::now();

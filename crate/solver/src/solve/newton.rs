@@ -9,8 +9,9 @@ use crate::model::Model;
 const IMBALANCE: f64 = 1e-13;
 /// Closure that ends the iteration, over the largest fall [-].
 const CLOSURE: f64 = 1e-12;
-/// Largest change of a flow in the last step, over the total flow [-].
-const STEP: f64 = 1e-11;
+/// Largest change of a flow in the last step, over the total flow: the next would be of the order of its
+/// square [-].
+const STEP: f64 = 1e-8;
 /// What is still an answer when rounding stops the iteration from getting better [-].
 const ACCEPTED_IMBALANCE: f64 = 2e-11;
 const ACCEPTED_CLOSURE: f64 = 2e-10;
@@ -85,7 +86,7 @@ impl<'m> Solver<'m> {
                 return Ok(state);
             }
         }
-        let first = start::linear(self.model, conditions, &mut self.system);
+        let first = start::simple(self.model, conditions, &mut self.system);
         for (steps, damped) in [(FULL_STEPS, false), (DAMPED_STEPS, true)] {
             let mut state = first.clone();
             if self.attempt(conditions, &mut state, steps, damped).is_ok() {
@@ -161,14 +162,14 @@ impl<'m> Solver<'m> {
                 / total;
             let closure = residuals.closure / fall;
             if imbalance <= IMBALANCE && closure <= CLOSURE && last_step <= STEP * total {
-                self.system.evaluate_exactly(self.model, conditions, state);
+                self.system.settle_choked(state);
                 return Ok(());
             }
             let merit = imbalance.max(0.1 * closure);
             idle = if merit < 0.5 * best { 0 } else { idle + 1 };
             best = best.min(merit);
             if idle >= PATIENCE && imbalance <= ACCEPTED_IMBALANCE && closure <= ACCEPTED_CLOSURE {
-                self.system.evaluate_exactly(self.model, conditions, state);
+                self.system.settle_choked(state);
                 return Ok(());
             }
             self.iterations += 1;

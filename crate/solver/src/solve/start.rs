@@ -1,4 +1,5 @@
-//! Where Newton's method starts: the flow through linear resistances of about the right size.
+//! Where Newton's method starts: the flow through square resistances of about the right size, found
+//! from that through linear ones. Neither evaluates a law after the first.
 
 use super::response::BranchState;
 use super::system::System;
@@ -67,8 +68,56 @@ fn typical_flux(model: &Model, conditions: &Conditions, rest: &Flowing) -> f64 {
     by_pressure.max(by_draw).max(LEAST_FLUX)
 }
 
+/// Largest number of steps with square resistances.
+const SQUARE_STEPS: u32 = 8;
+/// Change of a flow over the largest flow at which they end [-].
+const SQUARE_CHANGE: f64 = 0.02;
+/// Slope of a square resistance over its reference slope, at least [-].
+const SQUARE_FLOOR: f64 = 0.02;
+
+/// Sets every branch's reference slope and returns the solution with square resistances, or what comes
+/// before the step that failed.
+pub fn simple(model: &Model, conditions: &Conditions, system: &mut System) -> Flowing {
+    let mut state = linear(model, conditions, system);
+    for _ in 0..SQUARE_STEPS {
+        for branch in 0..model.branches.len() {
+            system.branches[branch] = square(model, branch, system, &state);
+        }
+        system.assemble(model, conditions, &state);
+        let kept = state.clone();
+        if system.step().is_err() {
+            break;
+        }
+        system.apply(&mut state, 1.0);
+        if (0..state.gauge.len()).any(|node| state.pressure(node) <= 0.0) {
+            return kept;
+        }
+        let largest = state.flow.iter().map(|flow| flow.abs()).fold(0.0, f64::max);
+        if system.largest_flow_step() <= SQUARE_CHANGE * largest {
+            break;
+        }
+    }
+    state
+}
+
+/// A branch whose fall is the square of its flow times its reference curvature.
+fn square(model: &Model, branch: usize, system: &System, state: &Flowing) -> BranchState {
+    let ends = &model.branches[branch];
+    let flow = state.flow[branch];
+    let curvature = system.reference_curvature[branch];
+    let slope = (2.0 * curvature * flow.abs()).max(SQUARE_FLOOR * system.reference_slope[branch]);
+    let excess = state.gauge[ends.from] - state.gauge[ends.to] - curvature * flow * flow.abs();
+    BranchState {
+        forward: true,
+        missing: excess / slope,
+        by_upstream: 1.0 / slope,
+        by_downstream: 1.0 / slope,
+        ..BranchState::default()
+    }
+}
+
 /// Sets every branch's reference slope and returns the linear solution, or the state of rest.
-pub fn linear(model: &Model, conditions: &Conditions, system: &mut System) -> Flowing {
+fn linear(model: &Model, conditions: &Conditions, system: &mut System) -> Flowing {
     let mut state = rest(model, conditions);
     let flux = typical_flux(model, conditions, &state);
     for (branch, ends) in model.branches.iter().enumerate() {
@@ -91,6 +140,7 @@ pub fn linear(model: &Model, conditions: &Conditions, system: &mut System) -> Fl
             .map_or(head_slope, |fall| fall.by_flow)
             .max(LEAST_HEADS * head_slope);
         system.reference_slope[branch] = slope;
+        system.reference_curvature[branch] = 0.5 * slope / flow;
         // A square law's chord is half its tangent.
         let conductance = 2.0 / slope;
         system.branches[branch] = BranchState {

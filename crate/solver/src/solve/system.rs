@@ -46,6 +46,8 @@ pub struct System {
     leg_positions: Vec<(usize, usize)>,
     /// Typical slope of each branch's fall with flow [Pa s/kg].
     pub reference_slope: Vec<f64>,
+    /// Typical fall of each branch over the square of its flow [Pa s2/kg2].
+    pub reference_curvature: Vec<f64>,
     /// A linear loss added to every branch, over its reference slope [-].
     pub added_slope: f64,
     /// Part of the junctions' leg losses that acts, 1 for the laws as published [-].
@@ -146,6 +148,7 @@ impl System {
                 })
                 .collect(),
             reference_slope: vec![0.0; branches],
+            reference_curvature: vec![0.0; branches],
             added_slope: 0.0,
             leg_part: 1.0,
             inertia: 0.0,
@@ -187,14 +190,18 @@ impl System {
         state: &mut Flowing,
     ) -> Residuals {
         self.evaluate_laws(model, state);
-        for branch in 0..model.branches.len() {
-            let own = &mut self.branches[branch];
+        self.settle_choked(state);
+        self.residuals(model, conditions, state)
+    }
+
+    /// Gives each branch near choking the very flow that its ends drive, as last evaluated.
+    pub fn settle_choked(&mut self, state: &mut Flowing) {
+        for (own, flow) in self.branches.iter_mut().zip(&mut state.flow) {
             if own.form != Form::ByFlow {
-                state.flow[branch] += own.missing;
+                *flow += own.missing;
                 own.missing = 0.0;
             }
         }
-        self.residuals(model, conditions, state)
     }
 
     fn evaluate_laws(&mut self, model: &Model, state: &Flowing) {

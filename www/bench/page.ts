@@ -116,7 +116,9 @@ async function keystroke(page: Page, round: number): Promise<Keystroke> {
 	});
 	await page.evaluate(() => (window as unknown as Watched).watch());
 	await page.keyboard.press(String((round % 8) + 2));
-	const found = await page.waitForFunction(() => (window as unknown as Watched).keystroke);
+	const found = await page.waitForFunction(() => (window as unknown as Watched).keystroke, null, {
+		polling: 50,
+	});
 	return (await found.jsonValue()) as Keystroke;
 }
 

@@ -20,6 +20,11 @@ const HIGH_MACH: f64 = 0.3;
 /// Warnings on the network itself, whatever draws.
 pub fn of_study(study: &Study, model: &Model) -> Vec<Warning> {
     let mut warnings = Vec::new();
+    for node in &study.network.nodes {
+        for (field, message) in outside::outside_node(&node.kind) {
+            warnings.push(warning(WarningKind::OutsideRange, &node.id, field, message));
+        }
+    }
     for branch in &study.network.branches {
         for pair in branch.losses.windows(2).enumerate() {
             let (position, [before, after]) = (pair.0, pair.1) else {

@@ -53,7 +53,19 @@ impl Tee {
         let Some(weights) = weights(flows) else {
             return Vec::new();
         };
-        let scatter = law::scatter(self.law);
+        let scatter = PATTERNS
+            .iter()
+            .zip(&weights)
+            .map(|(pattern, weight)| {
+                let dividing = pattern.iter().filter(|brings| **brings).count() == 1;
+                let scatter = if dividing {
+                    law::scatter(self.law)
+                } else {
+                    law::scatter_combining(self.law)
+                };
+                weight.value * scatter
+            })
+            .sum();
         [(1.0, 0.0), (0.0, 1.0)]
             .map(|(run_shift, side_shift)| {
                 let mut by_number = vec![0.0; 3];

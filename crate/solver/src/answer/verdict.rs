@@ -77,7 +77,7 @@ pub fn verdict(facts: &Facts<'_>) -> (VerdictKind, String) {
         .any(|cylinder| matches!(cylinder.state, State::Starved | State::Overfed));
     if !found {
         let sentence = format!(
-            "Too close to tell {place}: the spread of {spread} is over the limit of {limit}, but cylinder {}, the farthest from the mean at {}, is uncertain by {}.",
+            "Too close to tell {place}: the spread is {spread} against a limit of {limit}, but cylinder {}, the farthest from the mean at {}, is uncertain by {}.",
             first.cylinder,
             signed_percent(first.deviation),
             percent(first.doubt),
@@ -142,16 +142,21 @@ pub fn refusal(
     }
 }
 
-/// Cylinders farthest from the mean; several when they tie.
+/// Cylinders farthest from the mean; several when they tie. Those that are starved or overfed for
+/// certain go before those that are too close to tell.
 pub fn worst(cylinders: &[CylinderAnswer]) -> Vec<&CylinderAnswer> {
-    let farthest = cylinders
+    let certain =
+        |cylinder: &&CylinderAnswer| matches!(cylinder.state, State::Starved | State::Overfed);
+    let mut those: Vec<&CylinderAnswer> = cylinders.iter().filter(certain).collect();
+    if those.is_empty() {
+        those = cylinders.iter().collect();
+    }
+    let farthest = those
         .iter()
         .map(|cylinder| cylinder.deviation.abs())
         .fold(0.0, f64::max);
-    cylinders
-        .iter()
-        .filter(|cylinder| farthest - cylinder.deviation.abs() <= TIE)
-        .collect()
+    those.retain(|cylinder| farthest - cylinder.deviation.abs() <= TIE);
+    those
 }
 
 fn because(gap: Option<&Gap>) -> String {
@@ -218,4 +223,168 @@ fn signed_percent(value: f64) -> String {
         if value < 0.0 { "-" } else { "+" },
         percent(value.abs())
     )
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::{GapPart, GapQuantity};
+    use super::*;
+
+    fn cylinder(name: &str, deviation: f64, doubt: f64, state: State) -> CylinderAnswer {
+        CylinderAnswer {
+            cylinder: name.to_owned(),
+            share: 0.25 * (1.0 + deviation),
+            deviation,
+            doubt,
+            state,
+            flow: 0.1,
+            pressure: 1.5e5,
+            temperature: 330.0,
+            ports: Vec::new(),
+            doubt_causes: Vec::new(),
+        }
+    }
+
+    fn told(
+        cylinders: &[CylinderAnswer],
+        spread: f64,
+        choked: Option<&str>,
+    ) -> (VerdictKind, String) {
+        let gap = Gap {
+            worst: "1".to_owned(),
+            best: "3".to_owned(),
+            quantity: GapQuantity::Share,
+            total: -0.02,
+            parts: vec![GapPart {
+                element: "window 1".to_owned(),
+                loss: Some(0),
+                label: "opening in a wall".to_owned(),
+                amount: -0.015,
+            }],
+        };
+        verdict(&Facts {
+            draw: Draw::BenchAllOpen,
+            limit: 0.03,
+            spread,
+            cylinders,
+            gap: Some(&gap),
+            choked,
+        })
+    }
+
+    #[test]
+    fn an_even_engine_is_told_its_spread_and_how_good_the_estimate_is() {
+        let even = [
+            cylinder("1", -0.005, 0.012, State::Even),
+            cylinder("2", 0.005, 0.01, State::Even),
+        ];
+        let (kind, sentence) = told(&even, 0.01, None);
+        assert_eq!(kind, VerdictKind::Even);
+        assert_eq!(
+            sentence,
+            "Every cylinder gets its share on the bench with all ports open: the spread is 1.0 %, inside the limit of 3.0 %; the estimate itself is good to about 1.2 % a cylinder."
+        );
+    }
+
+    #[test]
+    fn a_starved_cylinder_is_named_with_the_cause_of_its_gap() {
+        let uneven = [
+            cylinder("1", -0.05, 0.02, State::Starved),
+            cylinder("2", 0.02, 0.03, State::TooCloseToTell),
+            cylinder("3", 0.03, 0.02, State::Overfed),
+        ];
+        let (kind, sentence) = told(&uneven, 0.08, None);
+        assert_eq!(kind, VerdictKind::Uneven);
+        assert!(sentence.starts_with("Cylinder 1 is starved"), "{sentence}");
+        assert!(
+            sentence.contains("5.0 % less air than the mean (give or take 2.0 %)"),
+            "{sentence}"
+        );
+        assert!(
+            sentence.contains("mostly from opening in a wall (window 1), 75 % of it"),
+            "{sentence}"
+        );
+    }
+
+    #[test]
+    fn what_is_certain_goes_before_what_is_farther_but_too_close_to_tell() {
+        let mixed = [
+            cylinder("1", -0.06, 0.09, State::TooCloseToTell),
+            cylinder("2", 0.05, 0.01, State::Overfed),
+        ];
+        let (_, sentence) = told(&mixed, 0.11, None);
+        assert!(sentence.starts_with("Cylinder 2 is overfed"), "{sentence}");
+    }
+
+    #[test]
+    fn cylinders_that_tie_are_named_together() {
+        let tied = [
+            cylinder("1", -0.05, 0.02, State::Starved),
+            cylinder("2", 0.1 - 0.05, 0.02, State::Overfed),
+        ];
+        let (kind, sentence) = told(&tied, 0.1, None);
+        assert_eq!(kind, VerdictKind::Tied);
+        assert!(
+            sentence.starts_with("Cylinders 1 and 2 are farthest from the mean"),
+            "{sentence}"
+        );
+    }
+
+    #[test]
+    fn a_spread_inside_the_doubt_is_too_close_to_tell() {
+        let unsure = [
+            cylinder("1", -0.03, 0.06, State::TooCloseToTell),
+            cylinder("2", 0.02, 0.06, State::TooCloseToTell),
+        ];
+        let (kind, sentence) = told(&unsure, 0.05, None);
+        assert_eq!(kind, VerdictKind::WithinDoubt);
+        assert!(sentence.starts_with("Too close to tell"), "{sentence}");
+        assert!(
+            sentence.contains(
+                "cylinder 1, the farthest from the mean at -3.0 %, is uncertain by 6.0 %"
+            ),
+            "{sentence}"
+        );
+    }
+
+    #[test]
+    fn a_choked_way_is_named() {
+        let starved = [
+            cylinder("1", -0.2, 0.02, State::Starved),
+            cylinder("2", 0.1, 0.02, State::Overfed),
+        ];
+        let (kind, sentence) = told(&starved, 0.3, Some("runner 1"));
+        assert_eq!(kind, VerdictKind::Choked);
+        assert!(
+            sentence.contains("a section of branch runner 1 on its way is choked"),
+            "{sentence}"
+        );
+    }
+
+    #[test]
+    fn a_refusal_says_what_and_where_and_what_to_do() {
+        let refused = refusal(
+            RefusalKind::SectionTooSmall,
+            Draw::Running,
+            "runner 1",
+            Some(50.0),
+        );
+        assert!(refused.sentence.contains("runner 1"));
+        assert!(
+            refused.sentence.contains("at most 3000 rpm"),
+            "{}",
+            refused.sentence
+        );
+        assert!(
+            refused
+                .sentence
+                .ends_with("Enlarge that section or lower the speed.")
+        );
+        let refused = refusal(RefusalKind::NotConverged, Draw::BenchAllOpen, "leg 2", None);
+        assert!(
+            refused
+                .sentence
+                .starts_with("No answer on the bench with all ports open")
+        );
+    }
 }

@@ -6,7 +6,7 @@ mod networks;
 use std::hint::black_box;
 use std::time::Instant;
 
-use evenport::{Prepared, Study};
+use evenport::{Prepared, PreparedCycle, Study};
 
 fn main() {
     println!("network, this machine, native; median of repeated runs");
@@ -21,12 +21,48 @@ fn main() {
         |scale| networks::lattice(100, scale),
         5,
     );
+    report_cycle("ten ports while running", 200);
+}
+
+/// The same for a whole cycle.
+fn report_cycle(name: &str, rounds: usize) {
+    if !wanted(name) {
+        return;
+    }
+    let prepare = |scale| {
+        let prepared = PreparedCycle::new(&networks::ten_ports(scale));
+        prepared
+            .expect("the bench's networks are valid")
+            .expect("their engine is complete")
+    };
+    let (before, after) = (prepare(0.99), prepare(1.0));
+    let first = before.solver().solve(None).expect("a cycle");
+    let mut solver = after.solver();
+    let before_steps = solver.iterations();
+    let mut times: Vec<f64> = (0..rounds)
+        .map(|_| {
+            let started = Instant::now();
+            black_box(solver.solve(Some(&first))).expect("a cycle");
+            started.elapsed().as_secs_f64()
+        })
+        .collect();
+    times.sort_by(f64::total_cmp);
+    println!(
+        "{name}: {} networks, warm {:.0} us in {} steps",
+        first.networks(),
+        times[rounds / 2] * 1e6,
+        (solver.iterations() - before_steps) as usize / rounds
+    );
+}
+
+fn wanted(name: &str) -> bool {
+    let mut words = std::env::args().skip(1).peekable();
+    words.peek().is_none() || words.any(|word| name.contains(&word))
 }
 
 /// Prints cold and warm times; warm is from the state of the same network with some areas 1 % smaller.
 fn report(name: &str, network: impl Fn(f64) -> Study, rounds: usize) {
-    let mut wanted = std::env::args().skip(1).peekable();
-    if wanted.peek().is_some() && !wanted.any(|word| name.contains(&word)) {
+    if !wanted(name) {
         return;
     }
     let prepare = |scale| Prepared::new(&network(scale)).expect("the bench's networks are valid");

@@ -57,6 +57,8 @@ impl Builder {
             notes: "Invented for measuring time.".to_owned(),
             engine: Engine {
                 cylinders: cylinders.collect(),
+                speed: Some(90.0),
+                volumetric_efficiency: Some(1.4),
                 ..Engine::default()
             },
             settings: Settings::default(),
@@ -175,7 +177,10 @@ pub fn ten_ports(scale: f64) -> Study {
         window(across, across + 5, 1.2e-3);
         window(across, 9 - across, 5e-4 + 1e-5 * across as f64);
     }
-    builder.study("ten ports")
+    let mut study = builder.study("ten ports");
+    let order = [1, 6, 5, 10, 2, 7, 3, 8, 4, 9].map(|cylinder| cylinder.to_string());
+    study.engine.firing_order = order.into();
+    study
 }
 
 /// A square lattice of `side` by `side` nodes, one in fifty a tee, four areas mixed, ten ports.

@@ -21,7 +21,7 @@ mod study;
 
 pub use answer::*;
 pub use catalogue::{Catalogue, ChoiceInfo, FieldInfo, KindInfo, Quantity, catalogue};
-pub use draw::{Prepared, Repeated, SteadyState};
+pub use draw::{CycleState, Prepared, PreparedCycle, Repeated, RepeatedCycle, SteadyState};
 pub use error::{StudyError, StudyErrorKind};
 pub use gate::{read, read_value};
 pub use study::*;

@@ -1,14 +1,18 @@
 //! What pulls: the flow bench, the running engine, and the cycle mean beside it.
 
 mod bench;
+mod dense;
 mod events;
+mod operating;
 mod prepared;
+mod refusal;
 mod running;
 mod spectrum;
 
 pub use bench::{all_open, one_at_a_time};
-pub use prepared::{Prepared, Repeated, SteadyState};
-pub use running::{operating, running};
+pub use operating::operating;
+pub use prepared::{CycleState, Prepared, PreparedCycle, Repeated, RepeatedCycle, SteadyState};
+pub use running::running;
 pub use spectrum::Gradients;
 
 use crate::model::Model;

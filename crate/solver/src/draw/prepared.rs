@@ -1,6 +1,9 @@
 //! A network solved again and again, in numbers only: what sweeps, paired draws and benches need.
 
 use super::bench;
+use super::events::Interval;
+use super::operating::{Operating, operating};
+use super::running::{Cycle, intervals};
 use crate::error::StudyError;
 use crate::gate;
 use crate::model::{Model, Purpose};
@@ -70,5 +73,83 @@ impl Repeated<'_> {
     /// Newton steps taken so far.
     pub fn iterations(&self) -> u32 {
         self.solver.iterations
+    }
+}
+
+/// A study's network with its engine running.
+#[derive(Clone, Debug)]
+pub struct PreparedCycle {
+    model: Model,
+    operating: Operating,
+    intervals: Vec<Interval>,
+}
+
+/// The steady states over a cycle that agree with the cylinders' air.
+#[derive(Clone, Debug, PartialEq)]
+pub struct CycleState {
+    states: Vec<Option<Flowing>>,
+    flows: Vec<f64>,
+}
+
+/// A solver for one prepared cycle; keeps its tables between solutions.
+pub struct RepeatedCycle<'p>(Cycle<'p, 'p>);
+
+impl PreparedCycle {
+    /// Prepares a study; `None` when it lacks what the running engine needs.
+    ///
+    /// # Errors
+    /// Everything that is wrong with the study, as `read` would tell it.
+    pub fn new(study: &Study) -> Result<Option<Self>, Vec<StudyError>> {
+        let errors = gate::check(study);
+        if !errors.is_empty() {
+            return Err(errors);
+        }
+        let Ok(operating) = operating(study) else {
+            return Ok(None);
+        };
+        let cylinders = study.engine.cylinders.iter();
+        let cylinders: Vec<String> = cylinders.map(|cylinder| cylinder.id.clone()).collect();
+        Ok(Some(Self {
+            model: Model::new(&study.network, &cylinders, Purpose::Running),
+            intervals: intervals(&operating),
+            operating,
+        }))
+    }
+
+    /// Lays out the equations.
+    pub fn solver(&self) -> RepeatedCycle<'_> {
+        RepeatedCycle(Cycle::new(&self.model, &self.operating, &self.intervals))
+    }
+}
+
+impl RepeatedCycle<'_> {
+    /// The states found from `from`, or from where the last solution ended; `None` when there are none.
+    pub fn solve(&mut self, from: Option<&CycleState>) -> Option<CycleState> {
+        if let Some(from) = from {
+            self.0.states.clone_from(&from.states);
+            self.0.flows.clone_from(&from.flows);
+        }
+        self.0.agree().ok()?;
+        Some(CycleState {
+            states: self.0.states.clone(),
+            flows: self.0.flows.clone(),
+        })
+    }
+
+    /// Newton steps taken so far.
+    pub fn iterations(&self) -> u32 {
+        self.0.solver.iterations
+    }
+}
+
+impl CycleState {
+    /// Air of each cylinder, mean over the cycle [kg/s].
+    pub fn cylinder_flows(&self) -> &[f64] {
+        &self.flows
+    }
+
+    /// Networks solved together.
+    pub fn networks(&self) -> usize {
+        self.states.len()
     }
 }

@@ -4,135 +4,18 @@
 //! M_i = total * w_i / sum w, w_i = swept volume * mean over the event of p T^-e. The derivatives of
 //! the ports' states by the draws come from the same adjoints that give the sensitivities.
 
+use super::dense::{identity, self_consistent, solve_dense};
 use super::events::{self, Interval};
+use super::operating::{Operating, ReferenceDensity};
 use super::spectrum::Gradients;
 use super::{Drawn, Refused, Snapshot};
 use crate::gas;
 use crate::model::Model;
 use crate::solve::{Conditions, Failure, Flowing, Hold, Solver};
-use crate::study::{NodeKind, Reference, Study};
 
-/// Common practice [rad].
-const DEFAULT_EVENT: f64 = 240.0 / 180.0 * std::f64::consts::PI;
-/// A four-stroke cycle [rad].
-const CYCLE: f64 = 4.0 * std::f64::consts::PI;
-/// Common practice [-].
-const DEFAULT_CHARGE_EXPONENT: f64 = 0.5;
 /// Change of a cylinder's flow that ends the outer iteration, over the total [-].
 const STEP: f64 = 1e-12;
 const OUTER_STEPS: u32 = 30;
-
-/// What the engine asks of the manifold.
-#[derive(Clone, Debug)]
-pub struct Operating {
-    /// By cylinder [m3].
-    pub swept: Vec<f64>,
-    /// Cycles a second [1/s].
-    pub cycles: f64,
-    /// Air over swept volume at the reference density [-].
-    pub volumetric_efficiency: f64,
-    /// Reference density, or where it is read [kg/m3].
-    pub reference: ReferenceDensity,
-    /// Part of the cycle over which a cylinder draws [-].
-    pub event: f64,
-    /// Cylinder indices in firing order; empty when not known.
-    pub order: Vec<usize>,
-    /// Charge temperature exponent [-].
-    pub charge_exponent: f64,
-    /// By node: stagnation pressure [Pa] and temperature [K] of each source.
-    pub sources: Vec<Option<(f64, f64)>>,
-}
-
-/// Where the reference density is read.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub enum ReferenceDensity {
-    /// Known [kg/m3].
-    Known(f64),
-    /// Time mean at a node.
-    Node(usize),
-    /// Mean over the events at the ports.
-    Ports,
-}
-
-/// Something the running draw still needs.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Need(pub String);
-
-/// Reads the operating point from a study, or what it lacks.
-pub fn operating(study: &Study) -> Result<Operating, Vec<Need>> {
-    let engine = &study.engine;
-    let mut needs = Vec::new();
-    let mut need = |given: Option<f64>, what: &str| {
-        if given.is_none() {
-            needs.push(Need(what.to_owned()));
-        }
-        given.unwrap_or(0.0)
-    };
-    let speed = need(engine.speed, "engine speed");
-    let volumetric_efficiency = need(engine.volumetric_efficiency, "volumetric efficiency");
-    let swept = engine
-        .cylinders
-        .iter()
-        .map(|cylinder| {
-            need(
-                cylinder.swept_volume,
-                &format!("swept volume of cylinder {}", cylinder.id),
-            )
-        })
-        .collect();
-    let mut sources = vec![None; study.network.nodes.len()];
-    for (position, node) in study.network.nodes.iter().enumerate() {
-        if let NodeKind::Source {
-            pressure,
-            temperature,
-        } = node.kind
-        {
-            let pressure = need(
-                pressure,
-                &format!("pressure of source {} while running", node.id),
-            );
-            let temperature = need(
-                temperature,
-                &format!("temperature of source {} while running", node.id),
-            );
-            sources[position] = Some((pressure, temperature));
-        }
-    }
-    if !needs.is_empty() {
-        return Err(needs);
-    }
-    let bench = &study.settings.bench;
-    let place = |id: &String| {
-        engine
-            .cylinders
-            .iter()
-            .position(|cylinder| cylinder.id == *id)
-    };
-    Ok(Operating {
-        swept,
-        cycles: 0.5 * speed,
-        volumetric_efficiency,
-        reference: match &engine.reference {
-            Reference::Ambient => ReferenceDensity::Known(gas::density(
-                bench.ambient_pressure,
-                bench.ambient_temperature,
-            )),
-            Reference::Node { node } => ReferenceDensity::Node(
-                study
-                    .network
-                    .nodes
-                    .iter()
-                    .position(|other| other.id == *node)
-                    .unwrap_or(0),
-            ),
-            Reference::Ports => ReferenceDensity::Ports,
-        },
-        event: engine.event_angle.unwrap_or(DEFAULT_EVENT) / CYCLE,
-        order: engine.firing_order.iter().filter_map(place).collect(),
-        charge_exponent: engine.charge_exponent.unwrap_or(DEFAULT_CHARGE_EXPONENT),
-        sources,
-    })
-}
 
 /// Solves the draw; `at_mean` takes every cylinder at its mean flow over the cycle instead of its event.
 pub fn running<'m>(
@@ -143,10 +26,8 @@ pub fn running<'m>(
     let cylinders = operating.swept.len();
     let intervals = if at_mean {
         events::mean(cylinders)
-    } else if operating.order.is_empty() {
-        events::without_order(cylinders, operating.event)
     } else {
-        events::from_firing_order(cylinders, &operating.order, operating.event)
+        intervals(operating)
     };
     let mut cycle = Cycle::new(model, operating, &intervals);
     match cycle.solve() {
@@ -155,16 +36,27 @@ pub fn running<'m>(
     }
 }
 
-struct Cycle<'m, 'a> {
-    model: &'m Model,
-    operating: &'a Operating,
-    intervals: &'a [Interval],
-    solver: Solver<'m>,
-    conditions: Conditions,
-    states: Vec<Option<Flowing>>,
+/// The intervals of a cycle, by firing order if it is known.
+pub(super) fn intervals(operating: &Operating) -> Vec<Interval> {
+    let cylinders = operating.swept.len();
+    if operating.order.is_empty() {
+        events::without_order(cylinders, operating.event)
+    } else {
+        events::from_firing_order(cylinders, &operating.order, operating.event)
+    }
+}
+
+/// The cycle's networks and the flows that they must agree on.
+pub(super) struct Cycle<'m, 'a> {
+    pub(super) model: &'m Model,
+    pub(super) operating: &'a Operating,
+    pub(super) intervals: &'a [Interval],
+    pub(super) solver: Solver<'m>,
+    pub(super) conditions: Conditions,
+    pub(super) states: Vec<Option<Flowing>>,
     /// Mean flow of each cylinder [kg/s].
-    flows: Vec<f64>,
-    gradients: Gradients,
+    pub(super) flows: Vec<f64>,
+    pub(super) gradients: Gradients,
 }
 
 /// What the intervals' networks say at the present flows, with derivatives by the flows.
@@ -178,7 +70,11 @@ struct Swept {
 }
 
 impl<'m, 'a> Cycle<'m, 'a> {
-    fn new(model: &'m Model, operating: &'a Operating, intervals: &'a [Interval]) -> Self {
+    pub(super) fn new(
+        model: &'m Model,
+        operating: &'a Operating,
+        intervals: &'a [Interval],
+    ) -> Self {
         let mut holds = vec![Hold::Draw(0.0); model.nodes.len()];
         let mut temperatures = vec![0.0; model.nodes.len()];
         for (node, source) in operating.sources.iter().enumerate() {
@@ -243,7 +139,7 @@ impl<'m, 'a> Cycle<'m, 'a> {
         }
     }
 
-    fn solve_interval(&mut self, interval: usize) -> Result<(), Failure> {
+    pub(super) fn solve_interval(&mut self, interval: usize) -> Result<(), Failure> {
         self.set_draws(interval);
         let state = self
             .solver
@@ -252,27 +148,34 @@ impl<'m, 'a> Cycle<'m, 'a> {
         Ok(())
     }
 
+    /// Finds flows and states that agree, and what every uncertain number does to the flows.
     fn solve(&mut self) -> Result<(), Failure> {
-        let cylinders = self.flows.len();
+        self.agree()?;
+        // The states belong to these flows; only now are the sensitivities worth their price.
+        let swept = self.sweep(true);
+        let (_, jacobian) = self.balance(&swept);
+        let mut inverse_rows = identity(self.flows.len());
+        for row in &mut inverse_rows {
+            solve_dense(&mut jacobian.clone(), row);
+        }
+        self.gradients
+            .transform(|by| self_consistent(by, &inverse_rows));
+        Ok(())
+    }
+
+    /// Finds flows and states that agree, by Newton's method on the flows.
+    pub(super) fn agree(&mut self) -> Result<(), Failure> {
         for _ in 0..OUTER_STEPS {
             for interval in 0..self.intervals.len() {
                 self.solve_interval(interval)?;
             }
-            let swept = self.sweep();
+            let swept = self.sweep(false);
             let (residual, mut jacobian) = self.balance(&swept);
             let mut step: Vec<f64> = residual.iter().map(|value| -value).collect();
             solve_dense(&mut jacobian, &mut step);
             let total: f64 = self.flows.iter().sum();
             let largest = step.iter().map(|change| change.abs()).fold(0.0, f64::max);
             if largest <= STEP * total {
-                // The states belong to these flows; only now are the sensitivities worth their price.
-                let mut inverse_rows = identity(cylinders);
-                let (_, jacobian) = self.balance(&swept);
-                for row in &mut inverse_rows {
-                    solve_dense(&mut jacobian.clone(), row);
-                }
-                self.gradients
-                    .transform(|by| self_consistent(by, &inverse_rows));
                 return Ok(());
             }
             for (flow, change) in self.flows.iter_mut().zip(&step) {
@@ -284,9 +187,9 @@ impl<'m, 'a> Cycle<'m, 'a> {
         })
     }
 
-    /// Reads the intervals' states and their derivatives. The gradients gathered on the way are those of
-    /// the residual's negative: what a number adds to `total * w_i / sum w`.
-    fn sweep(&mut self) -> Swept {
+    /// Reads the intervals' states and their derivatives. The gradients that are gathered on the way, if
+    /// wanted, are those of the residual's negative: what a number adds to `total * w_i / sum w`.
+    fn sweep(&mut self, gather: bool) -> Swept {
         let cylinders = self.flows.len();
         let mut swept = Swept {
             fill: vec![0.0; cylinders],
@@ -303,7 +206,11 @@ impl<'m, 'a> Cycle<'m, 'a> {
                 continue;
             };
             let regular = self.solver.linearise(&self.conditions, &mut state);
-            let forcings = self.solver.forcings(&state);
+            let forcings = if gather {
+                self.solver.forcings(&state)
+            } else {
+                Vec::new()
+            };
             let mut readings: Vec<(usize, Reading)> = Vec::new();
             for cylinder in 0..cylinders {
                 let count = self.intervals[interval].counts[cylinder];
@@ -335,7 +242,9 @@ impl<'m, 'a> Cycle<'m, 'a> {
                     continue;
                 }
                 self.solver.adjoint(&mut reading.gradient);
-                raw.add(result, &forcings, &reading.gradient, 1.0);
+                if gather {
+                    raw.add(result, &forcings, &reading.gradient, 1.0);
+                }
                 for drawing in 0..cylinders {
                     let row = self
                         .solver
@@ -356,8 +265,10 @@ impl<'m, 'a> Cycle<'m, 'a> {
         if let ReferenceDensity::Known(density) = self.operating.reference {
             swept.density = density;
         }
-        self.gradients = raw;
-        self.gradients_to_flows(&swept);
+        if gather {
+            self.gradients = raw;
+            self.gradients_to_flows(&swept);
+        }
         swept
     }
 
@@ -507,151 +418,9 @@ impl<'m, 'a> Cycle<'m, 'a> {
         }
         drawn
     }
-
-    /// Why there is no answer: looks for the greatest part of the flow that the manifold passes.
-    fn explain(&mut self, failure: Failure) -> Refused {
-        let asked = self.flows.clone();
-        let (mut low, mut high) = (0.0, 1.0);
-        let mut tightest = None;
-        for _ in 0..40 {
-            let part = 0.5 * (low + high);
-            self.flows = asked.iter().map(|flow| flow * part).collect();
-            self.states.iter_mut().for_each(|state| *state = None);
-            let passes = (0..self.intervals.len()).all(|interval| {
-                let solved = self.solve_interval(interval).is_ok();
-                if solved {
-                    let found = self.tightest(interval);
-                    tightest = tightest.max_by_part(found);
-                }
-                solved
-            });
-            if passes {
-                low = part;
-            } else {
-                high = part;
-            }
-            if high - low < 1e-4 {
-                break;
-            }
-        }
-        match tightest {
-            Some(Tight { part, branch, node }) if part > 0.95 && low > 0.0 => Refused::Section {
-                branch,
-                node,
-                part: low,
-            },
-            _ => Refused::Failed(failure),
-        }
-    }
-
-    /// The section nearest to choking in an interval's state.
-    fn tightest(&self, interval: usize) -> Option<Tight> {
-        let state = self.states[interval].as_ref()?;
-        let mut tight = None;
-        for (branch, own) in self.solver.system.branches.iter().enumerate() {
-            let found = Some(Tight {
-                part: own.fall.mach,
-                branch: Some(branch),
-                node: None,
-            });
-            tight = tight.max_by_part(found);
-        }
-        for (node, at) in self.model.nodes.iter().enumerate() {
-            if let Some(junction) = &at.junction {
-                let flows: Vec<f64> = at
-                    .legs
-                    .iter()
-                    .map(|leg| {
-                        if leg.at_to {
-                            state.flow[leg.branch]
-                        } else {
-                            -state.flow[leg.branch]
-                        }
-                    })
-                    .collect();
-                let part =
-                    junction.choking_part(state.pressure(node), state.temperature[node], &flows);
-                tight = tight.max_by_part(Some(Tight {
-                    part,
-                    branch: None,
-                    node: Some(node),
-                }));
-            }
-        }
-        tight
-    }
 }
 
 struct Reading {
     value: f64,
     gradient: Vec<f64>,
-}
-
-/// How near a section is to choking: its Mach number, or its part of the choking flow.
-#[derive(Clone, Copy)]
-struct Tight {
-    part: f64,
-    branch: Option<usize>,
-    node: Option<usize>,
-}
-
-trait MaxByPart {
-    fn max_by_part(self, other: Self) -> Self;
-}
-
-impl MaxByPart for Option<Tight> {
-    fn max_by_part(self, other: Self) -> Self {
-        match (self, other) {
-            (Some(a), Some(b)) => Some(if b.part > a.part { b } else { a }),
-            (a, b) => a.or(b),
-        }
-    }
-}
-
-fn identity(size: usize) -> Vec<Vec<f64>> {
-    (0..size)
-        .map(|row| {
-            (0..size)
-                .map(|column| if row == column { 1.0 } else { 0.0 })
-                .collect()
-        })
-        .collect()
-}
-
-/// Turns what a number adds to the right-hand side of M = g(M) into what it adds to M.
-fn self_consistent(by: &mut [f64], inverse_columns: &[Vec<f64>]) {
-    let size = inverse_columns.len();
-    let given = by[..size].to_vec();
-    for (row, value) in by[..size].iter_mut().enumerate() {
-        *value = (0..size)
-            .map(|column| inverse_columns[column][row] * given[column])
-            .sum();
-    }
-}
-
-/// Gaussian elimination with row exchange; the matrix is small, full and close to the identity.
-fn solve_dense(matrix: &mut [Vec<f64>], right: &mut [f64]) {
-    let size = right.len();
-    for pivot in 0..size {
-        let best = (pivot..size)
-            .max_by(|a, b| matrix[*a][pivot].abs().total_cmp(&matrix[*b][pivot].abs()))
-            .unwrap_or(pivot);
-        matrix.swap(pivot, best);
-        right.swap(pivot, best);
-        for row in pivot + 1..size {
-            let factor = matrix[row][pivot] / matrix[pivot][pivot];
-            if factor != 0.0 {
-                for column in pivot..size {
-                    matrix[row][column] -= factor * matrix[pivot][column];
-                }
-                right[row] -= factor * right[pivot];
-            }
-        }
-    }
-    for row in (0..size).rev() {
-        let known: f64 = (row + 1..size)
-            .map(|column| matrix[row][column] * right[column])
-            .sum();
-        right[row] = (right[row] - known) / matrix[row][row];
-    }
 }

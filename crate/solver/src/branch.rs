@@ -251,14 +251,16 @@ impl Fall {
 fn head(air: Arriving, area: f64) -> Option<Fall> {
     let mach = gas::mach(air.needs(area))?;
     let square = mach * mach;
-    let head = 0.5 * GAMMA * air.pressure * square * gas::pressure_ratio(mach);
+    let part = 0.5 * GAMMA * square * gas::pressure_ratio(mach);
+    let head = air.pressure * part;
     // Elasticity of the head with the flow function, from M / (1 + M^2/5)^3.
     let elasticity = (2.0 - square) / (1.0 - square);
+    let by_log_flow = head * elasticity;
     Some(Fall {
         fall: head,
-        by_pressure: head * (1.0 - elasticity) / air.pressure,
-        by_flow: per_flow(head, air.flow) * elasticity,
-        by_temperature: 0.5 * head * elasticity / air.warmth.temperature,
+        by_pressure: part * (1.0 - elasticity),
+        by_flow: per_flow(by_log_flow, air.flow),
+        by_temperature: 0.5 * by_log_flow * air.warmth.inverse,
         mach,
         choking: 0.0,
     })
@@ -270,14 +272,16 @@ pub fn exit(air: Arriving, area: f64) -> Option<Fall> {
     let mach = gas::mach(needed)?;
     let square = mach * mach;
     let fraction = gas::head_fraction(mach);
-    let double_head = GAMMA * air.pressure * square * gas::pressure_ratio(mach) / (1.0 - square);
+    // The pressure ratio is what the head leaves.
+    let double_part = GAMMA * square * (1.0 - fraction) / (1.0 - square);
+    let double_head = air.pressure * double_part;
     Some(Fall {
         fall: air.pressure * fraction,
-        by_pressure: fraction - double_head / air.pressure,
+        by_pressure: fraction - double_part,
         by_flow: per_flow(double_head, air.flow),
-        by_temperature: 0.5 * double_head / air.warmth.temperature,
+        by_temperature: 0.5 * double_head * air.warmth.inverse,
         mach,
-        choking: needed / CHOKED_FLOW_FUNCTION,
+        choking: needed * (1.0 / CHOKED_FLOW_FUNCTION),
     })
 }
 

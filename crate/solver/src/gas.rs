@@ -32,6 +32,8 @@ pub struct Warmth {
     pub root: f64,
     /// Dynamic viscosity [Pa s] and its derivative with temperature.
     pub viscosity: Slope,
+    /// One over the temperature [1/K].
+    pub inverse: f64,
 }
 
 impl Warmth {
@@ -41,6 +43,7 @@ impl Warmth {
             temperature,
             root: (temperature * (GAS_CONSTANT / GAMMA)).sqrt(),
             viscosity: viscosity(temperature),
+            inverse: 1.0 / temperature,
         }
     }
 }
@@ -72,9 +75,7 @@ pub fn mach(flow_function: f64) -> Option<f64> {
     let mut mach = if short_of_choking < 0.05 {
         1.0 - (1.2 * short_of_choking).sqrt()
     } else {
-        // Lagrange's inversion of M = x (1 + M^2/5)^3.
-        let s = x * x;
-        x * (1.0 + s * (0.6 + s * (0.84 + s * (1.52 + s * (3.12 + s * 6.904_145_454_545_455)))))
+        x * inverted_series(x * x)
     };
     for _ in 0..30 {
         let base = 1.0 + 0.2 * mach * mach;
@@ -85,12 +86,19 @@ pub fn mach(flow_function: f64) -> Option<f64> {
         }
         let step = (x * square * base - mach) / slope;
         mach = (mach + step).clamp(0.0, 1.0);
-        // The error after a step is of the order of its square.
-        if step.abs() <= 1e-9 * mach {
+        // The error after a step is its square times half the ratio of second to first derivative.
+        if step * step <= 1e-16 * mach * slope {
             break;
         }
     }
     Some(mach)
+}
+
+/// M/x by Lagrange's inversion of M = x (1 + M^2/5)^3, in `s` = x^2: coefficients
+/// C(3(2k+1), k) / ((2k+1) 5^k), good to 1e-9 below x = 0.2.
+fn inverted_series(s: f64) -> f64 {
+    let tail = 6.904_32 + s * (16.062_144 + s * 38.723_942_4);
+    1.0 + s * (0.6 + s * (0.84 + s * (1.52 + s * (3.12 + s * tail))))
 }
 
 /// 1 - p/p0, the part of the stagnation pressure that is velocity head, without cancellation at low Mach.

@@ -153,6 +153,25 @@ test("arrow keys and Enter move between cells", async ({ page }) => {
 	await expect(windowArea(page)).toBeFocused();
 });
 
+test("a cell that is entered by a key is selected as a whole, and what is typed takes its place", async ({
+	page,
+}) => {
+	await open(page);
+	// A unit in which the exact text is longer than the one that is looked at.
+	await page.locator("summary", { hasText: "Units" }).click();
+	await page.getByLabel("Section area").selectOption("in2");
+	await page.keyboard.press("Escape");
+	const area = cell(page, "window 1, loss 1, opening in a wall, area, in²");
+	await expect(area).toHaveValue("3.255007");
+	await page.getByRole("combobox", { name: "window 1, loss 1, kind" }).focus();
+	await page.keyboard.press("Tab");
+	await expect(area).toHaveValue("3.25500651001");
+	await page.keyboard.type("3.1");
+	await expect(area).toHaveValue("3.1");
+	await page.keyboard.press("Enter");
+	await expect(area).toHaveValue("3.1");
+});
+
 test("text from a study stays text", async ({ page }) => {
 	await open(page);
 	const study = await saved(page);

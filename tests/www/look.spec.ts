@@ -129,6 +129,11 @@ test("nothing jumps while answers change", async ({ page }) => {
 		await page.waitForTimeout(150);
 		expect(await places()).toEqual(before);
 	}
+	// The draws have sentences of different lengths.
+	for (const draw of ["Cycle mean", "Bench, one port at a time", "Bench, all ports open"]) {
+		await page.getByRole("radio", { name: draw }).check();
+		expect(await places()).toEqual(before);
+	}
 });
 
 test("on paper the inputs are plain text and there are no controls", async ({ page }) => {

@@ -27,9 +27,10 @@ export function start() {
 	open().catch((reason: unknown) => latest.fail(reason));
 }
 
+/** Both questions are put at once: the worker is still loading, and answers them one after the other. */
 async function open() {
 	const found = kept();
-	const [study] = await Promise.all([found && readKept(found), catalogue.load()]);
+	const [study] = await Promise.all([found ? readKept(found) : firstExample(), catalogue.load()]);
 	if (study) editor.begin(study, found?.drafts);
 	else editor.begin(await firstExample());
 }

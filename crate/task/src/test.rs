@@ -2,6 +2,7 @@
 
 use std::fs;
 use std::path::Path;
+use std::process::Command;
 use std::time::Instant;
 
 use crate::command::{Also, Outcome, cargo, npm, root, run, target, www};
@@ -49,6 +50,11 @@ fn lint() -> Outcome {
 
 /// The binding's own tests, compiled for the browser and run in one.
 fn in_browser(browser: &Browser) -> Outcome {
+    run(wasm_tests(browser)?.also(["--test", "worker"]))
+}
+
+/// A Cargo command that runs the binding's tests in the browser; which ones is for the caller to add.
+pub fn wasm_tests(browser: &Browser) -> Result<Command, String> {
     let build = [
         "build",
         "--quiet",
@@ -67,15 +73,8 @@ fn in_browser(browser: &Browser) -> Outcome {
         "evenport-browser-runner{}",
         std::env::consts::EXE_SUFFIX
     ));
-    let tests = cargo([
-        "test",
-        "--package",
-        "evenport-wasm",
-        "--target",
-        WASM,
-        "--tests",
-    ]);
-    run(tests
+    let tests = cargo(["test", "--package", "evenport-wasm", "--target", WASM]);
+    Ok(tests
         .with("CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUNNER", runner)
         .with("CHROMEDRIVER", &browser.driver))
 }

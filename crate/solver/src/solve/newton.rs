@@ -11,7 +11,7 @@ const IMBALANCE: f64 = 1e-13;
 const CLOSURE: f64 = 1e-12;
 /// Largest change of a flow in the last step, over the total flow: the next would be of the order of its
 /// square [-].
-const STEP: f64 = 1e-8;
+const STEP: f64 = 1e-6;
 /// What is still an answer when rounding stops the iteration from getting better [-].
 const ACCEPTED_IMBALANCE: f64 = 2e-11;
 const ACCEPTED_CLOSURE: f64 = 2e-10;

@@ -1,0 +1,102 @@
+//! What is measured, for any clock: the browser's is coarse, so solutions are timed in batches.
+
+use std::hint::black_box;
+
+use evenport::{Prepared, PreparedCycle, Study};
+
+use crate::networks;
+
+/// Shortest batch [s].
+const BATCH: f64 = 0.02;
+/// Batches, of which the middle one counts.
+const BATCHES: usize = 11;
+
+/// Measures all networks whose names `wanted` lets through and tells each line to `say`; `clock` tells
+/// seconds.
+pub fn all(clock: impl Fn() -> f64, wanted: impl Fn(&str) -> bool, say: impl Fn(&str)) {
+    let single = [
+        ("ten ports, 60 branches", 0),
+        ("lattice of 1,024 nodes", 32),
+        ("lattice of 10,000 nodes", 100),
+    ];
+    for (name, side) in single.into_iter().filter(|(name, _)| wanted(name)) {
+        let study = |scale| match side {
+            0 => networks::ten_ports(scale),
+            side => networks::lattice(side, scale),
+        };
+        say(&network(name, study, &clock));
+    }
+    let name = "ten ports while running";
+    if wanted(name) {
+        say(&cycle(name, &clock));
+    }
+}
+
+/// Cold and warm times; warm is from the state of the same network with some areas 1 % smaller.
+fn network(name: &str, study: impl Fn(f64) -> Study, clock: &impl Fn() -> f64) -> String {
+    let prepare = |scale| Prepared::new(&study(scale)).expect("the bench's networks are valid");
+    let (before, after) = (prepare(0.99), prepare(1.0));
+    let started = clock();
+    let mut solver = after.solver();
+    let laid_out = clock() - started;
+    let first = before.solver().solve(None);
+    let first = first.expect("the bench's networks have a state");
+    let mut line = format!("{name}: equations laid out in {:.2} ms", laid_out * 1e3);
+    for (how, from) in [("cold", None), ("warm", Some(&first))] {
+        let steps = solver.iterations();
+        black_box(solver.solve(from)).expect("a state");
+        let steps = solver.iterations() - steps;
+        let time = median(clock, || {
+            black_box(solver.solve(from));
+        });
+        line += &format!(", {how} {} in {steps} steps", told(time));
+    }
+    line
+}
+
+/// The same for a whole cycle, warm.
+fn cycle(name: &str, clock: &impl Fn() -> f64) -> String {
+    let prepare = |scale| {
+        let prepared = PreparedCycle::new(&networks::ten_ports(scale));
+        let prepared = prepared.expect("the bench's networks are valid");
+        prepared.expect("their engine is complete")
+    };
+    let (before, after) = (prepare(0.99), prepare(1.0));
+    let first = before.solver().solve(None).expect("a cycle");
+    let mut solver = after.solver();
+    let steps = solver.iterations();
+    black_box(solver.solve(Some(&first))).expect("a cycle");
+    let steps = solver.iterations() - steps;
+    let time = median(clock, || {
+        black_box(solver.solve(Some(&first)));
+    });
+    format!(
+        "{name}: {} networks together, warm {} in {steps} steps",
+        first.networks(),
+        told(time)
+    )
+}
+
+/// Time of one `work`, from the middle one of several batches [s].
+fn median(clock: &impl Fn() -> f64, mut work: impl FnMut()) -> f64 {
+    let mut batch = |count: usize| {
+        let started = clock();
+        (0..count).for_each(|_| work());
+        clock() - started
+    };
+    let mut count = 1;
+    while batch(count) < BATCH {
+        count *= 2;
+    }
+    let mut times: Vec<f64> = (0..BATCHES).map(|_| batch(count) / count as f64).collect();
+    times.sort_by(f64::total_cmp);
+    times[BATCHES / 2]
+}
+
+fn told(seconds: f64) -> String {
+    if seconds < 1e-3 {
+        format!("{:.0} us", seconds * 1e6)
+    } else {
+        format!("{:.2} ms", seconds * 1e3)
+    }
+}

@@ -22,13 +22,12 @@ export function reach(cylinders: readonly Deviating[], limit: number): number {
 }
 
 /** From a deviation to its place in the drawing. */
-export function place(span: number, width: number = WIDTH): (deviation: number) => number {
-	const edge = (4 / WIDTH) * width;
-	const scale = linear([-span, span], [edge, width - edge]);
+export function place(span: number): (deviation: number) => number {
+	const scale = linear([-span, span], [4, WIDTH - 4]);
 	return (deviation) => scale(Math.min(Math.max(deviation, -span), span));
 }
 
-/** Round deviations for the axis, as many as there is room for. */
-export function marks(span: number, width: number): number[] {
-	return ticks(-span, span, width < 170 ? 2 : 4);
+/** Round deviations for the axis. */
+export function marks(span: number): number[] {
+	return ticks(-span, span, 4);
 }

@@ -4,7 +4,7 @@
  */
 import { latest } from "../solver/latest.svelte";
 
-const FIRST = 6;
+const FIRST = 3;
 const STEP = 6;
 
 /** Whether the first reply is on the screen; call while a component is being set up. */

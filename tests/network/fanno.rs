@@ -246,6 +246,58 @@ fn example() -> Vec<Check> {
     ]
 }
 
+/// f L/D between two Mach numbers, and stagnation pressure behind over before.
+fn between(inlet: f64, exit: f64) -> (f64, f64) {
+    let to_choking = |m: f64| {
+        let square = m * m;
+        (1.0 - square) / (GAMMA * square) + 6.0 / 7.0 * (1.2 * square / (1.0 + 0.2 * square)).ln()
+    };
+    let stagnation = |m: f64| (5.0 / 6.0 * (1.0 + 0.2 * m * m)).powi(3) / m;
+    (
+        to_choking(inlet) - to_choking(exit),
+        stagnation(exit) / stagnation(inlet),
+    )
+}
+
+/// Ducts so short that the Mach number hardly changes: what falls keeps its digits.
+fn short_ducts() -> Vec<Check> {
+    let cases = [
+        (0.05, 0.0501),
+        (0.3, 0.302),
+        (0.6, 0.605),
+        (0.6, 0.8),
+        (0.9, 0.95),
+    ];
+    cases
+        .iter()
+        .map(|(inlet, exit)| {
+            let (group, ratio) = between(*inlet, *exit);
+            let duct = Duct {
+                diameter: 0.04,
+                length: group * 0.04 / 0.02,
+                friction: 0.02,
+                pressure: 180_000.0,
+                temperature: 330.0,
+                turned: false,
+            };
+            let value = duct.pressure * (1.0 - ratio);
+            let id = format!("fall from Mach {inlet} to {exit} [Pa]");
+            Check {
+                allowed: 1e-9 * value + 1e-7,
+                allowed_because: "rounding of the pressures, 1e-12 of 180 kPa, and of f L/D",
+                ..check(
+                    id,
+                    RELATIONS,
+                    Kind::ClosedForm,
+                    value,
+                    duct.drawn(duct.flow(*inlet)).losses[0].fall,
+                    0.0,
+                )
+            }
+        })
+        .collect()
+}
+
 /// A duct between two static pressures: the stagnation state before it is found with its flow.
 fn given_ends(before: [f64; 2], behind: f64, duct: Duct, values: [f64; 3]) -> [Check; 3] {
     let [pressure, temperature] = before;
@@ -276,6 +328,7 @@ fn given_ends(before: [f64; 2], behind: f64, duct: Duct, values: [f64; 3]) -> [C
 pub fn checks() -> Vec<Check> {
     let mut checks = choked_ducts();
     checks.extend(example());
+    checks.extend(short_ducts());
     let duct = |length, diameter, friction, turned| Duct {
         diameter,
         length,

@@ -120,19 +120,22 @@ pub fn derivative(
     f: impl Fn(f64) -> Slope,
 ) -> Check {
     const POINTS: u32 = 211;
+    let width = range[1] - range[0];
+    let points = || {
+        (0..POINTS).map(|point| range[0] + width * (f64::from(point) + 0.37) / f64::from(POINTS))
+    };
+    // Where value and slope both vanish, a thousandth of the largest value over the range counts as slope.
+    let largest = points().fold(0.0_f64, |most, x| most.max(f(x).value.abs()));
     let mut worst: f64 = 0.0;
-    for point in 0..POINTS {
-        let x = range[0] + (range[1] - range[0]) * (f64::from(point) + 0.37) / f64::from(POINTS);
-        let step = 1e-6 * x.abs().max(range[1] - range[0]).max(1e-3);
+    for x in points() {
+        let step = 1e-6 * x.abs().max(width).max(1e-3);
         let difference = (f(x + step).value - f(x - step).value) / (2.0 * step);
-        let slope = f(x).derivative;
-        worst = worst.max(
-            (difference - slope).abs()
-                / slope
-                    .abs()
-                    .max(f(x).value.abs() / (range[1] - range[0]))
-                    .max(1e-3),
-        );
+        let Slope { value, derivative } = f(x);
+        let scale = derivative
+            .abs()
+            .max(value.abs() / width)
+            .max(1e-3 * largest / width);
+        worst = worst.max((difference - derivative).abs() / scale);
     }
     let id = format!("{name}: derivative against central differences, largest relative error");
     invariant(

@@ -60,6 +60,9 @@ pub struct Fall {
     pub choking: f64,
 }
 
+/// Stands for the position of a loss where an element belongs to the end of its branch.
+pub const AT_END: u32 = u32::MAX;
+
 /// The section that cannot carry the flow.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Choke {
@@ -72,6 +75,8 @@ pub struct Choke {
 pub enum Element {
     /// `k` velocity heads in `area`.
     Head { k: f64, area: f64 },
+    /// All that a jet of this section carries beyond its static pressure: it ends in a chamber.
+    Jet { area: f64 },
     /// Wall friction along a duct of constant section.
     Duct(Duct),
     /// A bend whose coefficient follows the friction factor.
@@ -90,7 +95,7 @@ pub enum Element {
 pub struct Placed {
     /// What it does.
     pub element: Element,
-    /// Position in the branch's list of losses.
+    /// Position in the branch's list of losses, or `AT_END`.
     pub loss: u32,
     /// Catalogue kind of that loss.
     pub kind: &'static str,
@@ -114,6 +119,7 @@ impl Element {
     pub fn area(&self) -> f64 {
         match *self {
             Self::Head { area, .. }
+            | Self::Jet { area }
             | Self::Duct(Duct { area, .. })
             | Self::Bend { area, .. }
             | Self::Core { area, .. } => area,
@@ -123,6 +129,7 @@ impl Element {
     fn law(&self, air: Arriving) -> Option<Fall> {
         Some(match *self {
             Self::Head { k, area } => head(air, area)?.times(k, 0.0, 0.0),
+            Self::Jet { area } => exit(air, area)?,
             Self::Duct(ref duct) => duct.fall(air)?,
             Self::Bend {
                 bend,
@@ -146,6 +153,10 @@ impl Placed {
         let left = air.pressure - fall.fall;
         if left <= 0.0 {
             return None;
+        }
+        if matches!(self.element, Element::Jet { .. }) {
+            // The jet has its largest flow before it is lost.
+            return Some(fall);
         }
         let needed = air.flow * air.warmth.root / (self.element.area() * left);
         fall.choking = fall.choking.max(needed / CHOKED_FLOW_FUNCTION);
@@ -212,6 +223,12 @@ impl Chain {
             }
         }
         low
+    }
+
+    /// Whether the last element loses all of the velocity head.
+    pub fn ends_in_jet(&self) -> bool {
+        let last = self.elements.last();
+        last.is_some_and(|placed| matches!(placed.element, Element::Jet { .. }))
     }
 
     /// The smallest section of the chain [m2].

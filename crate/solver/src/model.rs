@@ -3,7 +3,7 @@
 use std::collections::HashMap;
 use std::f64::consts::PI;
 
-use crate::branch::{Chain, Element, Placed};
+use crate::branch::{AT_END, Chain, Element, Placed};
 use crate::duct::Duct;
 use crate::gas;
 use crate::junction::{Header, Jets, Junction, Tee};
@@ -317,7 +317,15 @@ impl Model {
             );
             for branch in &mut self.branches {
                 if self.nodes[branch.to].id == node.id {
+                    branch.forward.elements.push(Placed {
+                        element: Element::Jet { area },
+                        loss: AT_END,
+                        kind: "valve",
+                        scatter: valve::curtain_area::SCATTER,
+                        scale: 1.0,
+                    });
                     branch.forward.end_area = area;
+                    branch.chamber_at_to = false;
                 }
             }
         }
@@ -375,14 +383,16 @@ fn model_branch(
         NodeKind::Port { .. } => purpose == Purpose::Bench,
         _ => false,
     };
+    // A jet that ends the branch has lost its velocity head already.
+    let (jet_at_from, jet_at_to) = (reversed.ends_in_jet(), forward.ends_in_jet());
     ModelBranch {
         id: branch.id.clone(),
         from,
         to,
         forward,
         reversed,
-        chamber_at_from: chamber(from, branch.from_leg),
-        chamber_at_to: chamber(to, branch.to_leg),
+        chamber_at_from: chamber(from, branch.from_leg) && !jet_at_from,
+        chamber_at_to: chamber(to, branch.to_leg) && !jet_at_to,
     }
 }
 
@@ -446,15 +456,26 @@ fn elements(loss: &Loss) -> (Element, Element) {
             discharge_coefficient,
             area_from,
             area_to,
-        } => heads(
-            ContractedJet {
+        } => {
+            let jet = ContractedJet {
                 area,
                 discharge_coefficient,
                 area_from,
                 area_to,
-            }
-            .coefficients(),
-        ),
+            };
+            let heads = jet.coefficients();
+            let element = |head: crate::law::Head, behind: Option<f64>| match behind {
+                Some(_) => Element::Head {
+                    k: head.k,
+                    area: head.area,
+                },
+                None => Element::Jet { area: head.area },
+            };
+            (
+                element(heads.forward, area_to),
+                element(heads.reversed, area_from),
+            )
+        }
         Loss::Throttle {
             diameter,
             angle,

@@ -3,7 +3,7 @@
 use std::collections::HashMap;
 
 use super::{BudgetItem, Path};
-use crate::branch::{Arriving, Fall};
+use crate::branch::{AT_END, Arriving, Fall};
 use crate::draw::{Drawn, Snapshot};
 use crate::model::{LegEnd, Model};
 
@@ -45,6 +45,7 @@ pub fn branch_items(model: &Model, snapshot: &Snapshot, branch: usize) -> Vec<(P
         let place = chain
             .elements
             .get(position)
+            .filter(|placed| placed.loss != AT_END)
             .map_or(Place::Exit(branch), |placed| {
                 Place::Loss(branch, placed.loss)
             });

@@ -85,15 +85,9 @@ pub fn read_value(value: Value) -> Result<Study, Vec<StudyError>> {
     if !errors.is_empty() {
         return Err(errors);
     }
-    // What the field check lets through and serde refuses is told with its path.
-    let study: Study = serde_path_to_error::deserialize(&value).map_err(|error| {
-        let field = error.path().to_string();
-        vec![whole(
-            StudyErrorKind::WrongType,
-            &field,
-            error.into_inner().to_string(),
-        )]
-    })?;
+    // The field check leaves nothing for serde to refuse; if it ever does, that is told.
+    let study: Study = serde_json::from_value(value)
+        .map_err(|error| vec![whole(StudyErrorKind::WrongType, "", error.to_string())])?;
     errors = check(&study);
     if errors.is_empty() {
         Ok(study)

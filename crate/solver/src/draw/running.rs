@@ -59,6 +59,15 @@ pub(super) struct Cycle<'m, 'a> {
     pub(super) gradients: Gradients,
 }
 
+/// What a pass over the intervals does beside reading their states.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Sweep {
+    /// Solves them first.
+    Solving,
+    /// Gathers what every uncertain number does.
+    Gathering,
+}
+
 /// What the intervals' networks say at the present flows, with derivatives by the flows.
 struct Swept {
     /// By cylinder: mean of p T^-e over its event, and its derivatives by each cylinder's flow.
@@ -141,9 +150,12 @@ impl<'m, 'a> Cycle<'m, 'a> {
 
     pub(super) fn solve_interval(&mut self, interval: usize) -> Result<(), Failure> {
         self.set_draws(interval);
-        let state = self
-            .solver
-            .solve(&self.conditions, self.states[interval].as_ref())?;
+        // The interval before is the nearest start that there is the first time round.
+        let nearest = interval
+            .checked_sub(1)
+            .and_then(|before| self.states[before].as_ref());
+        let from = self.states[interval].as_ref().or(nearest);
+        let state = self.solver.solve(&self.conditions, from)?;
         self.states[interval] = Some(state);
         Ok(())
     }
@@ -152,7 +164,7 @@ impl<'m, 'a> Cycle<'m, 'a> {
     fn solve(&mut self) -> Result<(), Failure> {
         self.agree()?;
         // The states belong to these flows; only now are the sensitivities worth their price.
-        let swept = self.sweep(true);
+        let swept = self.sweep(Sweep::Gathering)?;
         let (_, jacobian) = self.balance(&swept);
         let mut inverse_rows = identity(self.flows.len());
         for row in &mut inverse_rows {
@@ -166,10 +178,7 @@ impl<'m, 'a> Cycle<'m, 'a> {
     /// Finds flows and states that agree, by Newton's method on the flows.
     pub(super) fn agree(&mut self) -> Result<(), Failure> {
         for _ in 0..OUTER_STEPS {
-            for interval in 0..self.intervals.len() {
-                self.solve_interval(interval)?;
-            }
-            let swept = self.sweep(false);
+            let swept = self.sweep(Sweep::Solving)?;
             let (residual, mut jacobian) = self.balance(&swept);
             let mut step: Vec<f64> = residual.iter().map(|value| -value).collect();
             solve_dense(&mut jacobian, &mut step);
@@ -189,7 +198,8 @@ impl<'m, 'a> Cycle<'m, 'a> {
 
     /// Reads the intervals' states and their derivatives. The gradients that are gathered on the way, if
     /// wanted, are those of the residual's negative: what a number adds to `total * w_i / sum w`.
-    fn sweep(&mut self, gather: bool) -> Swept {
+    fn sweep(&mut self, sweep: Sweep) -> Result<Swept, Failure> {
+        let gather = sweep == Sweep::Gathering;
         let cylinders = self.flows.len();
         let mut swept = Swept {
             fill: vec![0.0; cylinders],
@@ -201,11 +211,18 @@ impl<'m, 'a> Cycle<'m, 'a> {
         let mut raw = Gradients::new(cylinders + 1);
         let total_swept: f64 = self.operating.swept.iter().sum();
         for interval in 0..self.intervals.len() {
-            self.set_draws(interval);
+            if sweep == Sweep::Solving {
+                self.solve_interval(interval)?;
+            } else {
+                self.set_draws(interval);
+            }
             let Some(mut state) = self.states[interval].clone() else {
                 continue;
             };
-            let regular = self.solver.linearise(&self.conditions, &mut state);
+            let regular = match sweep {
+                Sweep::Solving => self.solver.linearise_solved(&self.conditions, &state),
+                Sweep::Gathering => self.solver.linearise(&self.conditions, &mut state),
+            };
             let forcings = if gather {
                 self.solver.forcings(&state)
             } else {
@@ -269,7 +286,7 @@ impl<'m, 'a> Cycle<'m, 'a> {
             self.gradients = raw;
             self.gradients_to_flows(&swept);
         }
-        swept
+        Ok(swept)
     }
 
     /// Turns gradients of fill and density into gradients of `total * w_i / sum w`.

@@ -43,6 +43,12 @@ impl Solver<'_> {
         self.system.matrix.factorise().is_ok()
     }
 
+    /// As `linearise` for the state that `solve` has just returned, whose laws are evaluated already.
+    pub fn linearise_solved(&mut self, conditions: &Conditions, state: &Flowing) -> bool {
+        self.system.assemble(self.model, conditions, state);
+        self.system.matrix.factorise().is_ok()
+    }
+
     /// Turns the gradient of a result by the unknowns into its gradient by the right-hand side.
     pub fn adjoint(&mut self, gradient: &mut [f64]) {
         self.system.matrix.solve_transposed(gradient);

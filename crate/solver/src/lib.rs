@@ -9,6 +9,7 @@ mod branch;
 mod catalogue;
 mod draw;
 mod duct;
+mod elements;
 mod error;
 pub mod gas;
 mod gate;

@@ -1,17 +1,17 @@
 //! From a study to its answer: every draw solved, measured against its limit and put into words.
 
-use super::budget::{self, Budget, Labels, Place, branch_items};
+use super::budget::{self, Budget, Labels, Place};
 use super::doubt::{self, Doubt};
 use super::gap::{self, Side};
+use super::rows;
 use super::verdict::{self, Facts};
 use super::{
-    Answer, BranchAnswer, Certificate, CylinderAnswer, Draw, DrawAnswer, Gap, GapQuantity,
-    LossAnswer, NodeAnswer, Outcome, Path, PortAnswer, Refusal, RefusalKind, Solved, State, hints,
+    Answer, Certificate, CylinderAnswer, Draw, DrawAnswer, Gap, GapQuantity, Outcome, Path,
+    PortAnswer, Refusal, RefusalKind, Solved, State, hints,
 };
 use crate::catalogue::catalogue;
 use crate::draw::{self, Drawn, Refused};
 use crate::error::StudyError;
-use crate::gas;
 use crate::model::{Model, Purpose};
 use crate::study::{NodeKind, Study};
 use crate::{gate, graph};
@@ -154,7 +154,7 @@ impl Telling<'_> {
             let total: f64 = flows.iter().sum();
             flows.iter().map(|flow| flow / total).collect::<Vec<f64>>()
         });
-        let branches = self.branches(&labels);
+        let branches = rows::branches(drawn, &labels);
         let warnings = hints::of_draw(self.study, self.draw, drawn, &branches, second.is_some());
         Outcome::Solved(Box::new(Solved {
             sentence,
@@ -165,7 +165,7 @@ impl Telling<'_> {
             gap,
             paths: self.paths(&budgets, &labels),
             branches,
-            nodes: self.nodes(),
+            nodes: rows::nodes(drawn),
             certificate,
             second_solution: second,
             warnings,
@@ -376,111 +376,6 @@ impl Telling<'_> {
             .map(|(port, budget)| {
                 let cylinder = &self.study.engine.cylinders[model.ports[port].cylinder].id;
                 labels.path(budget, port, cylinder, &bridges)
-            })
-            .collect()
-    }
-
-    fn branches(&self, labels: &Labels<'_>) -> Vec<BranchAnswer> {
-        let model = self.drawn.model;
-        let weights: f64 = self
-            .drawn
-            .snapshots
-            .iter()
-            .map(|snapshot| snapshot.weight)
-            .sum();
-        (0..model.study_branches)
-            .map(|branch| {
-                let ends = &model.branches[branch];
-                let smallest = ends.forward.smallest_area();
-                let mut answer = BranchAnswer {
-                    branch: ends.id.clone(),
-                    flow: 0.0,
-                    peak_flow: 0.0,
-                    velocity: 0.0,
-                    mach: 0.0,
-                    reynolds: 0.0,
-                    choked: false,
-                    losses: Vec::new(),
-                };
-                let mut losses: Vec<(Place, LossAnswer)> = Vec::new();
-                for snapshot in &self.drawn.snapshots {
-                    let flow = snapshot.state.flow[branch];
-                    let weight = snapshot.weight / weights;
-                    answer.flow += weight * flow;
-                    answer.peak_flow = answer.peak_flow.max(flow.abs());
-                    let own = &snapshot.branches[branch];
-                    answer.mach = answer.mach.max(own.fall.mach);
-                    answer.choked |= own.choked;
-                    let up = if own.forward { ends.from } else { ends.to };
-                    let temperature = snapshot.state.temperature[up];
-                    let pressure = snapshot.state.pressure(up);
-                    let mach = gas::mach(gas::needed_flow_function(
-                        flow.abs(),
-                        pressure,
-                        temperature,
-                        smallest,
-                    ))
-                    .unwrap_or(1.0);
-                    let static_temperature = temperature / (1.0 + 0.2 * mach * mach);
-                    let sound = (gas::GAMMA * gas::GAS_CONSTANT * static_temperature).sqrt();
-                    answer.velocity = answer.velocity.max(mach * sound);
-                    let diameter = (4.0 * smallest / std::f64::consts::PI).sqrt();
-                    let reynolds =
-                        flow.abs() * diameter / (smallest * gas::viscosity(temperature).value);
-                    answer.reynolds = answer.reynolds.max(reynolds);
-                    for (place, part) in branch_items(model, snapshot, branch) {
-                        match losses.iter_mut().find(|(other, _)| *other == place) {
-                            Some((_, loss)) => {
-                                loss.fall += weight * part.fall;
-                                loss.mach = loss.mach.max(part.mach);
-                            }
-                            None => {
-                                let (_, _, label) = labels.item(place);
-                                losses.push((
-                                    place,
-                                    LossAnswer {
-                                        label,
-                                        fall: weight * part.fall,
-                                        mach: part.mach,
-                                    },
-                                ));
-                            }
-                        }
-                    }
-                }
-                losses.sort_by_key(|(place, _)| match place {
-                    Place::Loss(_, position) => *position,
-                    _ => u32::MAX,
-                });
-                answer.losses = losses.into_iter().map(|(_, loss)| loss).collect();
-                answer
-            })
-            .collect()
-    }
-
-    fn nodes(&self) -> Vec<NodeAnswer> {
-        let model = self.drawn.model;
-        let weights: f64 = self
-            .drawn
-            .snapshots
-            .iter()
-            .map(|snapshot| snapshot.weight)
-            .sum();
-        (0..model.study_nodes)
-            .map(|node| {
-                let mean = |read: &dyn Fn(&draw::Snapshot) -> f64| {
-                    self.drawn
-                        .snapshots
-                        .iter()
-                        .map(|snapshot| snapshot.weight * read(snapshot))
-                        .sum::<f64>()
-                        / weights
-                };
-                NodeAnswer {
-                    node: model.nodes[node].id.clone(),
-                    pressure: mean(&|snapshot| snapshot.state.pressure(node)),
-                    temperature: mean(&|snapshot| snapshot.state.temperature[node]),
-                }
             })
             .collect()
     }

@@ -4,9 +4,10 @@ use std::f64::consts::PI;
 
 use super::{BranchAnswer, Draw, Warning, WarningKind};
 use crate::draw::Drawn;
+use crate::elements::sections;
 use crate::graph;
 use crate::law::outside;
-use crate::model::{Model, sections};
+use crate::model::Model;
 use crate::study::{Loss, NodeKind, Study};
 
 /// Sections that differ by more than this are not the same section [-].

@@ -5,6 +5,7 @@ mod build;
 mod doubt;
 mod gap;
 mod hints;
+mod rows;
 mod types;
 mod verdict;
 

@@ -10,7 +10,7 @@ use super::friction::{churchill_1977, laminar_noncircular_shah_london_1978};
 use super::opening::contracted_jet::ContractedJet;
 use super::throttle::plate_heywood_1988::ThrottlePlate;
 use super::{cooler, junction, valve};
-use crate::model::hydraulic_diameter;
+use crate::elements::hydraulic_diameter;
 use crate::study::{Loss, NodeKind};
 
 /// Field and message for each value of a loss outside its law's range.

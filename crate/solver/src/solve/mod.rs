@@ -3,6 +3,7 @@
 //! Unknowns are the mass flow in each branch, the stagnation pressure at each node and, when sources
 //! differ in temperature, the stagnation temperature at each node.
 
+mod assemble;
 mod newton;
 mod response;
 mod sensitivity;

@@ -13,8 +13,6 @@ use crate::model::{LegEnd, Model, ModelNode};
 
 /// Smallest slope of a branch's fall over its reference slope: keeps a branch at zero flow in the matrix.
 const SLOPE_FLOOR: f64 = 1e-7;
-/// Part of the total flow with which a node that no air reaches keeps a temperature.
-const ANCHOR: f64 = 1e-13;
 
 /// How far the equations are from being met.
 #[derive(Clone, Copy, Debug, Default)]
@@ -43,7 +41,7 @@ pub struct System {
     /// Flows into each node by leg, where legs differ [kg/s].
     leg_flows: Vec<Vec<f64>>,
     /// Position of each branch end among its node's legs: (from, to).
-    leg_positions: Vec<(usize, usize)>,
+    pub(super) leg_positions: Vec<(usize, usize)>,
     /// Typical slope of each branch's fall with flow [Pa s/kg].
     pub reference_slope: Vec<f64>,
     /// Typical fall of each branch over the square of its flow [Pa s2/kg2].
@@ -58,10 +56,10 @@ pub struct System {
     /// Air that a node takes up as its pressure rises in one step, over what its branches pass and over
     /// `inertia` [-].
     pub storage: f64,
-    thermal: bool,
-    first_coupling: Vec<u32>,
-    mass_entries: Vec<u32>,
-    energy_entries: Vec<u32>,
+    pub(super) thermal: bool,
+    pub(super) first_coupling: Vec<u32>,
+    pub(super) mass_entries: Vec<u32>,
+    pub(super) energy_entries: Vec<u32>,
 }
 
 impl System {
@@ -297,115 +295,6 @@ impl System {
         }
     }
 
-    /// Fills matrix and right-hand side for Newton's step from the last evaluated state.
-    pub fn assemble(&mut self, model: &Model, conditions: &Conditions, state: &Flowing) {
-        let branches = model.branches.len();
-        for branch in 0..branches {
-            self.assemble_branch(model, branch);
-        }
-        for (node, at) in model.nodes.iter().enumerate() {
-            let row = branches + node;
-            let mut entry = self.mass_entries[node] as usize;
-            let held = matches!(conditions.holds[node], Hold::Pressure(_));
-            self.matrix.values[entry] = if held { 1.0 } else { -self.stored(at) };
-            let mut inflow = 0.0;
-            for leg in &at.legs {
-                entry += 1;
-                self.matrix.values[entry] = if held { 0.0 } else { into_sign(*leg) };
-                inflow += flow_into(*leg, state);
-            }
-            self.right[row] = match conditions.holds[node] {
-                Hold::Pressure(pressure) => pressure - state.datum - state.gauge[node],
-                Hold::Draw(draw) => draw - inflow,
-            };
-        }
-        if self.thermal {
-            self.assemble_energy(model, conditions, state);
-        }
-    }
-
-    fn assemble_branch(&mut self, model: &Model, branch: usize) {
-        let ends = &model.branches[branch];
-        let own = self.branches[branch];
-        let mut entry = self.first_coupling[branch] as usize;
-        let sign = if own.forward { 1.0 } else { -1.0 };
-        // What a rise of the leg pressure at `from` and at `to` does to the signed flow.
-        let (by_from, by_to) = if own.forward {
-            (own.by_upstream, -own.by_downstream)
-        } else {
-            (own.by_downstream, -own.by_upstream)
-        };
-        let by_node =
-            |slopes: &[f64], position: usize| slopes.get(position).copied().unwrap_or(0.0);
-        let (at_from, at_to) = self.leg_positions[branch];
-        let from_legs = &self.legs[ends.from];
-        let to_legs = &self.legs[ends.to];
-        self.matrix.values[entry] = 1.0;
-        self.matrix.values[entry + 1] = -by_from * (1.0 - by_node(&from_legs.by_pressure, at_from));
-        self.matrix.values[entry + 2] = -by_to * (1.0 - by_node(&to_legs.by_pressure, at_to));
-        entry += 3;
-        if self.thermal {
-            let from_temperature = by_from * by_node(&from_legs.by_temperature, at_from);
-            let to_temperature = by_to * by_node(&to_legs.by_temperature, at_to);
-            let carried = -sign * own.by_temperature;
-            self.matrix.values[entry] = from_temperature + if own.forward { carried } else { 0.0 };
-            self.matrix.values[entry + 1] =
-                to_temperature + if own.forward { 0.0 } else { carried };
-            entry += 2;
-        }
-        for (node, position, by_leg) in [(ends.from, at_from, by_from), (ends.to, at_to, by_to)] {
-            if !model.nodes[node].couples() {
-                continue;
-            }
-            let legs = &model.nodes[node].legs;
-            for (other, leg) in legs.iter().enumerate() {
-                let slope = self.legs[node].by_flow[position * legs.len() + other];
-                self.matrix.values[entry] = by_leg * slope * into_sign(*leg);
-                entry += 1;
-            }
-        }
-        self.right[branch] = own.shift();
-    }
-
-    fn assemble_energy(&mut self, model: &Model, conditions: &Conditions, state: &Flowing) {
-        let first = model.branches.len() + model.nodes.len();
-        let anchor_temperature = conditions.temperatures[model.sources[0]];
-        let anchor = ANCHOR
-            * state
-                .flow
-                .iter()
-                .map(|flow| flow.abs())
-                .fold(1e-9, f64::max);
-        for (node, at) in model.nodes.iter().enumerate() {
-            let mut entry = self.energy_entries[node] as usize;
-            let diagonal = entry;
-            if is_source(model, node) {
-                self.matrix.values[diagonal..diagonal + 1 + 2 * at.legs.len()].fill(0.0);
-                self.matrix.values[diagonal] = 1.0;
-                self.right[first + node] = conditions.temperatures[node] - state.temperature[node];
-                continue;
-            }
-            let mut balance = anchor * (anchor_temperature - state.temperature[node]);
-            let mut inflow = anchor;
-            for leg in &at.legs {
-                let flow = flow_into(*leg, state).max(0.0);
-                let difference =
-                    state.temperature[other_end(model, *leg)] - state.temperature[node];
-                balance += flow * difference;
-                inflow += flow;
-                self.matrix.values[entry + 1] = if flow > 0.0 {
-                    difference * into_sign(*leg)
-                } else {
-                    0.0
-                };
-                self.matrix.values[entry + 2] = flow;
-                entry += 2;
-            }
-            self.matrix.values[diagonal] = -inflow;
-            self.right[first + node] = -balance;
-        }
-    }
-
     /// How far a step that changed the unknowns by `change` missed a node's balance with its storage in
     /// it, at most [kg/s].
     pub fn storage_error(
@@ -429,15 +318,6 @@ impl System {
             .enumerate()
             .map(missed)
             .fold(0.0, f64::max)
-    }
-
-    /// Air that a node takes up with its pressure [kg/(s Pa)].
-    fn stored(&self, node: &ModelNode) -> f64 {
-        if self.storage == 0.0 {
-            return 0.0;
-        }
-        let passes = |leg: &LegEnd| 1.0 / self.reference_slope[leg.branch];
-        self.inertia * self.storage * node.legs.iter().map(passes).sum::<f64>()
     }
 
     /// Adds `factor` times the last step to `state`.
@@ -526,7 +406,7 @@ pub fn flow_into(leg: LegEnd, state: &Flowing) -> f64 {
     into_sign(leg) * state.flow[leg.branch]
 }
 
-fn into_sign(leg: LegEnd) -> f64 {
+pub(super) fn into_sign(leg: LegEnd) -> f64 {
     if leg.at_to { 1.0 } else { -1.0 }
 }
 
@@ -536,6 +416,6 @@ pub fn other_end(model: &Model, leg: LegEnd) -> usize {
     if leg.at_to { branch.from } else { branch.to }
 }
 
-fn is_source(model: &Model, node: usize) -> bool {
+pub(super) fn is_source(model: &Model, node: usize) -> bool {
     model.sources.contains(&node)
 }

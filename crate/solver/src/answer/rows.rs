@@ -1,0 +1,103 @@
+//! What stands beside each branch and node of the table: means and peaks over a draw's networks.
+
+use std::f64::consts::PI;
+
+use super::budget::{Labels, Place, branch_items};
+use super::{BranchAnswer, LossAnswer, NodeAnswer};
+use crate::draw::{Drawn, Snapshot};
+use crate::gas;
+use crate::model::ModelBranch;
+
+/// One answer for each branch of the study.
+pub fn branches(drawn: &Drawn<'_>, labels: &Labels<'_>) -> Vec<BranchAnswer> {
+    let weights = weights(drawn);
+    (0..drawn.model.study_branches)
+        .map(|branch| {
+            let mut answer = BranchAnswer {
+                branch: drawn.model.branches[branch].id.clone(),
+                flow: 0.0,
+                peak_flow: 0.0,
+                velocity: 0.0,
+                mach: 0.0,
+                reynolds: 0.0,
+                choked: false,
+                losses: losses(drawn, branch, weights, labels),
+            };
+            for snapshot in &drawn.snapshots {
+                let flow = snapshot.state.flow[branch];
+                answer.flow += snapshot.weight / weights * flow;
+                answer.peak_flow = answer.peak_flow.max(flow.abs());
+                let own = &snapshot.branches[branch];
+                answer.mach = answer.mach.max(own.fall.mach);
+                answer.choked |= own.choked;
+                let ends = &drawn.model.branches[branch];
+                let up = if own.forward { ends.from } else { ends.to };
+                let (velocity, reynolds) = fastest(ends, snapshot, flow.abs(), up);
+                answer.velocity = answer.velocity.max(velocity);
+                answer.reynolds = answer.reynolds.max(reynolds);
+            }
+            answer
+        })
+        .collect()
+}
+
+/// Velocity [m/s] and Reynolds number in the smallest section.
+fn fastest(ends: &ModelBranch, snapshot: &Snapshot, flow: f64, up: usize) -> (f64, f64) {
+    let smallest = ends.forward.smallest_area();
+    let (pressure, temperature) = (snapshot.state.pressure(up), snapshot.state.temperature[up]);
+    let needed = gas::needed_flow_function(flow, pressure, temperature, smallest);
+    let mach = gas::mach(needed).unwrap_or(1.0);
+    let static_temperature = temperature / (1.0 + 0.2 * mach * mach);
+    let sound = (gas::GAMMA * gas::GAS_CONSTANT * static_temperature).sqrt();
+    let diameter = (4.0 * smallest / PI).sqrt();
+    let reynolds = flow * diameter / (smallest * gas::viscosity(temperature).value);
+    (mach * sound, reynolds)
+}
+
+/// What each loss of a branch costs, in the order of the study.
+fn losses(drawn: &Drawn<'_>, branch: usize, weights: f64, labels: &Labels<'_>) -> Vec<LossAnswer> {
+    let mut losses: Vec<(Place, LossAnswer)> = Vec::new();
+    for snapshot in &drawn.snapshots {
+        let weight = snapshot.weight / weights;
+        for (place, part) in branch_items(drawn.model, snapshot, branch) {
+            if let Some((_, loss)) = losses.iter_mut().find(|(other, _)| *other == place) {
+                loss.fall += weight * part.fall;
+                loss.mach = loss.mach.max(part.mach);
+            } else {
+                let (_, _, label) = labels.item(place);
+                let loss = LossAnswer {
+                    label,
+                    fall: weight * part.fall,
+                    mach: part.mach,
+                };
+                losses.push((place, loss));
+            }
+        }
+    }
+    losses.sort_by_key(|(place, _)| match place {
+        Place::Loss(_, position) => *position,
+        _ => u32::MAX,
+    });
+    losses.into_iter().map(|(_, loss)| loss).collect()
+}
+
+/// One answer for each node of the study.
+pub fn nodes(drawn: &Drawn<'_>) -> Vec<NodeAnswer> {
+    let weights = weights(drawn);
+    let mean = |read: &dyn Fn(&Snapshot) -> f64| {
+        let parts = drawn.snapshots.iter();
+        let sum: f64 = parts.map(|snapshot| snapshot.weight * read(snapshot)).sum();
+        sum / weights
+    };
+    (0..drawn.model.study_nodes)
+        .map(|node| NodeAnswer {
+            node: drawn.model.nodes[node].id.clone(),
+            pressure: mean(&|snapshot| snapshot.state.pressure(node)),
+            temperature: mean(&|snapshot| snapshot.state.temperature[node]),
+        })
+        .collect()
+}
+
+fn weights(drawn: &Drawn<'_>) -> f64 {
+    drawn.snapshots.iter().map(|snapshot| snapshot.weight).sum()
+}

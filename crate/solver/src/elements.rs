@@ -1,0 +1,240 @@
+//! From a loss as the study gives it to what the solver marches through.
+
+use std::f64::consts::PI;
+
+use crate::branch::Element;
+use crate::duct::Duct;
+use crate::gas;
+use crate::law::bend::rennels_2012::RoundedBend;
+use crate::law::entry::{
+    flared_idelchik::FlaredEntry, reentrant_rennels_2012::ReentrantEntry,
+    rounded_rennels_2012::RoundedEntry, sharp_idelchik::SharpEntry,
+};
+use crate::law::friction::laminar_noncircular_shah_london_1978::laminar_constant;
+use crate::law::opening::contracted_jet::ContractedJet;
+use crate::law::throttle::plate_heywood_1988::ThrottlePlate;
+use crate::law::{Scatter, TwoWay, area, cooler, entry};
+use crate::study::Loss;
+
+/// Sections at the `from` and the `to` end of a loss [m2].
+pub fn sections(loss: &Loss) -> (f64, f64) {
+    match *loss {
+        Loss::EntrySharp { area }
+        | Loss::EntryRounded { area, .. }
+        | Loss::EntryFlared { area, .. }
+        | Loss::EntryReentrant { area, .. }
+        | Loss::Duct { area, .. }
+        | Loss::Bend { area, .. }
+        | Loss::Core { area, .. }
+        | Loss::TypedK { area, .. } => (area, area),
+        Loss::SuddenChange { area_from, area_to }
+        | Loss::GradualChange {
+            area_from, area_to, ..
+        } => (area_from, area_to),
+        Loss::Opening {
+            area,
+            discharge_coefficient,
+            area_from,
+            area_to,
+        } => {
+            let jet = area * discharge_coefficient;
+            (area_from.unwrap_or(jet), area_to.unwrap_or(jet))
+        }
+        Loss::Throttle { diameter, .. } => {
+            let bore = PI / 4.0 * diameter * diameter;
+            (bore, bore)
+        }
+    }
+}
+
+/// The elements of a loss for flow from `from` and for flow from `to`.
+pub fn elements(loss: &Loss) -> (Element, Element) {
+    match *loss {
+        Loss::EntrySharp { area } => heads(SharpEntry { area }.coefficients()),
+        Loss::EntryRounded { area, radius } => heads(RoundedEntry { area, radius }.coefficients()),
+        Loss::EntryFlared { area, radius } => heads(FlaredEntry { area, radius }.coefficients()),
+        Loss::EntryReentrant { area, thickness } => {
+            heads(ReentrantEntry { area, thickness }.coefficients())
+        }
+        Loss::SuddenChange { area_from, area_to } => {
+            heads(area::SuddenChange { area_from, area_to }.coefficients())
+        }
+        Loss::GradualChange {
+            area_from,
+            area_to,
+            length,
+        } => heads(
+            area::GradualChange {
+                area_from,
+                area_to,
+                length,
+            }
+            .coefficients(),
+        ),
+        Loss::Opening {
+            area,
+            discharge_coefficient,
+            area_from,
+            area_to,
+        } => {
+            let jet = ContractedJet {
+                area,
+                discharge_coefficient,
+                area_from,
+                area_to,
+            };
+            let heads = jet.coefficients();
+            let element = |head: crate::law::Head, behind: Option<f64>| match behind {
+                Some(_) => Element::Head {
+                    k: head.k,
+                    area: head.area,
+                },
+                None => Element::Jet { area: head.area },
+            };
+            (
+                element(heads.forward, area_to),
+                element(heads.reversed, area_from),
+            )
+        }
+        Loss::Throttle {
+            diameter,
+            angle,
+            closed_angle,
+            shaft_diameter,
+            discharge_coefficient,
+        } => {
+            let plate = ThrottlePlate {
+                diameter,
+                angle,
+                closed_angle,
+                shaft_diameter,
+                discharge_coefficient,
+            };
+            heads(plate.coefficients())
+        }
+        Loss::TypedK {
+            k,
+            k_reversed,
+            area,
+            ..
+        } => (
+            Element::Head { k, area },
+            Element::Head {
+                k: k_reversed.unwrap_or(k),
+                area,
+            },
+        ),
+        Loss::Duct {
+            area,
+            perimeter,
+            length,
+            roughness,
+        } => {
+            let diameter = hydraulic_diameter(area, perimeter);
+            let laminar_factor =
+                64.0 / laminar_constant(area, perimeter.unwrap_or_else(|| circle(area)));
+            both(Element::Duct(Duct {
+                area,
+                diameter,
+                length,
+                relative_roughness: roughness / diameter,
+                laminar_factor,
+            }))
+        }
+        Loss::Bend {
+            area,
+            perimeter,
+            angle,
+            radius,
+            roughness,
+        } => {
+            let diameter = hydraulic_diameter(area, perimeter);
+            let bend = RoundedBend {
+                radius_ratio: radius / diameter,
+                angle,
+            };
+            both(Element::Bend {
+                bend,
+                area,
+                diameter,
+                relative_roughness: roughness / diameter,
+            })
+        }
+        Loss::Core {
+            area,
+            fraction,
+            pressure,
+            temperature,
+            flow_1,
+            drop_1,
+            flow_2,
+            drop_2,
+        } => {
+            // The gate has refused points that give no fit.
+            let fit = cooler::two_point_fit::fit(flow_1, drop_1, flow_2, drop_2)
+                .unwrap_or(cooler::two_point_fit::CoreFit { a: 0.0, b: 0.0 });
+            let density = gas::density(pressure, temperature);
+            let viscosity = gas::viscosity(temperature).value;
+            both(Element::Core {
+                area,
+                linear: density * fit.a / (viscosity * fraction),
+                square: density * fit.b / (fraction * fraction),
+            })
+        }
+    }
+}
+
+fn heads(coefficients: TwoWay) -> (Element, Element) {
+    let element = |head: crate::law::Head| Element::Head {
+        k: head.k,
+        area: head.area,
+    };
+    (
+        element(coefficients.forward),
+        element(coefficients.reversed),
+    )
+}
+
+fn both(element: Element) -> (Element, Element) {
+    (element.clone(), element)
+}
+
+/// Four areas over the wetted perimeter, a circle's diameter when no perimeter is given [m].
+pub fn hydraulic_diameter(area: f64, perimeter: Option<f64>) -> f64 {
+    4.0 * area / perimeter.unwrap_or_else(|| circle(area))
+}
+
+fn circle(area: f64) -> f64 {
+    2.0 * (PI * area).sqrt()
+}
+
+/// How far the law of a loss may lie from the truth.
+pub fn scatter(loss: &Loss) -> Scatter {
+    match loss {
+        Loss::EntrySharp { .. } => entry::sharp_idelchik::SCATTER,
+        Loss::EntryRounded { .. } => entry::rounded_rennels_2012::SCATTER,
+        Loss::EntryFlared { .. } => entry::flared_idelchik::SCATTER,
+        Loss::EntryReentrant { .. } => entry::reentrant_rennels_2012::SCATTER,
+        Loss::Duct { .. } => crate::law::friction::churchill_1977::SCATTER,
+        Loss::Bend { .. } => crate::law::bend::rennels_2012::SCATTER,
+        Loss::SuddenChange { area_from, area_to } if area_from < area_to => {
+            area::sudden_expansion_borda_carnot::SCATTER
+        }
+        Loss::SuddenChange { .. } => area::sudden_contraction_rennels_2012::SCATTER,
+        Loss::GradualChange {
+            area_from, area_to, ..
+        } if area_from < area_to => area::diffuser_rennels_2012::SCATTER,
+        Loss::GradualChange { .. } => area::contraction_conical_rennels_2012::SCATTER,
+        Loss::Opening { .. } => crate::law::opening::contracted_jet::SCATTER,
+        Loss::Throttle { .. } => crate::law::throttle::plate_heywood_1988::SCATTER,
+        Loss::Core { .. } => cooler::two_point_fit::SCATTER,
+        Loss::TypedK { .. } => TYPED_SCATTER,
+    }
+}
+
+/// A typed coefficient says nothing of its own scatter.
+const TYPED_SCATTER: Scatter = Scatter {
+    relative: 0.1,
+    common: 0.5,
+    origin: "assumed: a typed value comes without scatter",
+};

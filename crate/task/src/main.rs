@@ -8,6 +8,7 @@ mod generate;
 mod serve;
 mod setup;
 mod test;
+mod tidy;
 
 use std::env;
 use std::process::ExitCode;

@@ -7,13 +7,14 @@ use std::time::Instant;
 
 use crate::command::{Also, Outcome, cargo, npm, root, run, target, www};
 use crate::setup::{self, Browser, WASM};
-use crate::{build, generate};
+use crate::{build, generate, tidy};
 
 /// Runs every check and stops at the first that fails.
 pub fn everything() -> Outcome {
     setup::for_build()?;
     let browser = setup::browser()?;
     let started = Instant::now();
+    timed("rules", tidy::check)?;
     timed("format", || run(cargo(["fmt", "--all", "--check"])))?;
     timed("page format and lint", || run(npm(["run", "lint"])))?;
     timed("generated files", generate::check)?;

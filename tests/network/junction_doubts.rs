@@ -261,6 +261,7 @@ fn hot_and_cold(k: f64, tested: Loss) -> Study {
         .node("hot box", NodeKind::Plenum {})
         .node("cold box", NodeKind::Plenum {})
         .node("pocket", NodeKind::Plenum {})
+        .node("cold pocket", NodeKind::Plenum {})
         .node("tee", kind)
         .port("first")
         .port("second");
@@ -272,7 +273,8 @@ fn hot_and_cold(k: f64, tested: Loss) -> Study {
         .branch("tested", "hot box", "pocket", vec![tested, duct(RUN)])
         .branch("first runner", "pocket", "first", vec![duct(SIDE)])
         .legs("hot side", ("pocket", None), side, vec![duct(SIDE)])
-        .legs("cold run", ("cold box", None), run, vec![duct(RUN)])
+        .branch("cold way", "cold box", "cold pocket", vec![duct(RUN)])
+        .legs("cold run", ("cold pocket", None), run, vec![duct(RUN)])
         .legs("second runner", run, ("second", None), vec![duct(RUN)]);
     let mut study = builder.study(DEPRESSION);
     study.engine.speed = Some(80.0);

@@ -6,7 +6,7 @@ use evenport::gas::{
 };
 
 use crate::evidence::{Check, assert_all};
-use crate::support::{invariant, rows};
+use crate::support::{circle, invariant, rows};
 
 const LAW: &str = "gas";
 
@@ -65,6 +65,24 @@ pub fn checks() -> Vec<Check> {
         0.0,
         "yes or no",
     ));
+    // m = C_d A C* p0 / sqrt(R T0) chokes its section: rows of the sonic nozzles.
+    let jets = rows(include_str!("data/jet.csv"));
+    for row in jets.iter().filter(|row| row.text("case") == "sonic") {
+        let (flow, half) = (row.number("value"), row.number("half"));
+        let area = row.number("discharge_coefficient") * circle(row.number("diameter"));
+        let (pressure, temperature) = (row.number("pressure"), row.number("temperature"));
+        let needed = needed_flow_function(flow, pressure, temperature, area);
+        checks.push(Check {
+            value: 1.0,
+            ours: needed / CHOKED_FLOW_FUNCTION,
+            allowed: half / flow * (1.0 + 1e-9),
+            ..row.printed(
+                LAW,
+                format!("part of its choking flow that a sonic nozzle at {pressure} Pa carries"),
+                1.0,
+            )
+        });
+    }
     let needed = needed_flow_function(0.1, 2e5, 300.0, 1e-3);
     let double = needed_flow_function(0.2, 2e5, 300.0, 2e-3);
     checks.push(invariant(

@@ -284,7 +284,7 @@ fn an_engine_too_large_for_its_neck_is_refused_by_name() {
         panic!("not refused")
     };
     assert_eq!(
-        refusal.kind,
+        refusal.reason,
         evenport::RefusalKind::SectionTooSmall,
         "{}",
         refusal.sentence

@@ -529,7 +529,7 @@ export type Reference = { "at": "ambient" } | { "at": "node",
 /** A draw that cannot be solved. */
 export type Refusal = {
   /** Which reason. */
-  kind: RefusalKind,
+  reason: RefusalKind,
   /** The verdict sentence: what, where, and what to do. */
   sentence: string,
   /** Ids of the nodes and branches to look at. */

@@ -271,7 +271,7 @@ pub enum VerdictKind {
 /// A draw that cannot be solved.
 pub struct Refusal {
     /// Which reason.
-    pub kind: RefusalKind,
+    pub reason: RefusalKind,
     /// The verdict sentence: what, where, and what to do.
     pub sentence: String,
     /// Ids of the nodes and branches to look at.

@@ -135,7 +135,7 @@ pub fn refusal(
         ),
     };
     Refusal {
-        kind,
+        reason: kind,
         sentence,
         elements: vec![element.to_owned()],
         greatest_speed,

@@ -41,7 +41,7 @@ const CONTINUATION: [(f64, f64); 11] = [
 ];
 
 /// What nodes store while the flows settle, see `System::storage`, one attempt each [-].
-const STORAGES: [f64; 2] = [0.1, 1e-3];
+const STORAGES: [f64; 4] = [0.1, 1e-3, 1.0, 10.0];
 
 /// Why no state was found.
 #[derive(Clone, Copy, Debug)]

@@ -10,6 +10,7 @@ mod fanno;
 mod friction_headers;
 mod gate;
 mod headers;
+mod hot_and_cold_doubts;
 mod invariants;
 mod junction_doubts;
 mod ladders;
@@ -43,6 +44,7 @@ fn evidence_table() {
     all.extend(three_reservoirs::checks());
     all.extend(reference_splits::checks());
     all.extend(junction_doubts::checks());
+    all.extend(hot_and_cold_doubts::checks());
     evidence::print(&all);
     assert!(all.iter().all(evidence::Check::holds));
 }

@@ -3,6 +3,8 @@
 //! CSV goes to standard output, one row a cylinder and draw, then the certificates. A study that is
 //! wrong ends with exit status 2 and the list of what is wrong on standard error.
 
+use std::fmt::Write;
+use std::io::Write as _;
 use std::process::ExitCode;
 
 use evenport::{Answer, Outcome, StudyError, read, solve};
@@ -27,13 +29,18 @@ fn main() -> ExitCode {
             return ExitCode::from(2);
         }
     };
-    match answer {
-        Ok(answer) if json => match serde_json::to_string_pretty(&answer) {
-            Ok(text) => println!("{text}"),
-            Err(error) => eprintln!("{error}"),
-        },
-        Ok(answer) => print_csv(&answer),
+    let text = match answer {
+        Ok(answer) if json => serde_json::to_string_pretty(&answer).map_err(|e| e.to_string()),
+        Ok(answer) => csv(&answer).map_err(|e| e.to_string()),
         Err(errors) => return complain(&errors),
+    };
+    match text {
+        // A reader that has seen enough and closes the pipe is no error.
+        Ok(text) => drop(writeln!(std::io::stdout(), "{}", text.trim_end())),
+        Err(error) => {
+            eprintln!("{error}");
+            return ExitCode::FAILURE;
+        }
     }
     ExitCode::SUCCESS
 }
@@ -45,32 +52,39 @@ fn complain(errors: &[StudyError]) -> ExitCode {
     ExitCode::from(2)
 }
 
-fn print_csv(answer: &Answer) {
-    println!(
+fn csv(answer: &Answer) -> Result<String, std::fmt::Error> {
+    let mut out = String::new();
+    writeln!(
+        out,
         "draw,cylinder,share [-],deviation [%],doubt [%],state,flow [kg/s],port pressure [Pa],port temperature [K]"
-    );
+    )?;
     for draw in &answer.draws {
         match &draw.outcome {
             Outcome::Solved(solved) => {
                 for c in &solved.cylinders {
                     let (deviation, doubt) = (100.0 * c.deviation, 100.0 * c.doubt);
-                    println!(
+                    writeln!(
+                        out,
                         "{:?},{},{:.6},{deviation:.3},{doubt:.3},{:?},{:.6},{:.1},{:.2}",
                         draw.draw, c.cylinder, c.share, c.state, c.flow, c.pressure, c.temperature
-                    );
+                    )?;
                 }
             }
-            Outcome::Refused(refusal) => println!("# {:?}: {}", draw.draw, refusal.sentence),
+            Outcome::Refused(refusal) => {
+                writeln!(out, "# {:?}: {}", draw.draw, refusal.sentence)?;
+            }
         }
     }
     for draw in &answer.draws {
         if let Outcome::Solved(solved) = &draw.outcome {
             let c = &solved.certificate;
-            println!("# {:?}: {}", draw.draw, solved.sentence);
-            println!(
+            writeln!(out, "# {:?}: {}", draw.draw, solved.sentence)?;
+            writeln!(
+                out,
                 "# {:?}: imbalance {:.1e}, closure {:.1e}",
                 draw.draw, c.imbalance, c.closure
-            );
+            )?;
         }
     }
+    Ok(out)
 }

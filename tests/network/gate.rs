@@ -85,6 +85,19 @@ fn ids_and_ends_are_checked() {
 }
 
 #[test]
+fn names_are_checked_whatever_else_is_wrong_and_told_once() {
+    let found = wrong(|study| {
+        study["network"]["branches"][0]["to"] = json!("nowhere");
+        study["network"]["nodes"][1]["kind"] = json!("bucket");
+        study["network"]["nodes"][2]["id"] = json!("port 2");
+    });
+    says(&found, StudyErrorKind::UnknownId, "run 1", "to");
+    says(&found, StudyErrorKind::DuplicateId, "port 2", "id");
+    let nowhere = found.iter().filter(|(_, element, _)| element == "run 1");
+    assert_eq!(nowhere.count(), 1, "{found:?}");
+}
+
+#[test]
 fn a_port_without_air_is_named() {
     let found = wrong(|study| {
         study["network"]["branches"]

@@ -2,6 +2,7 @@
 
 use std::collections::{HashMap, HashSet};
 
+use super::names;
 use crate::error::{StudyError, StudyErrorKind as Kind};
 use crate::graph;
 use crate::law::cooler::two_point_fit;
@@ -41,18 +42,15 @@ impl Errors {
 }
 
 fn ids<'s>(study: &'s Study, errors: &mut Errors) -> HashMap<&'s str, usize> {
-    let mut seen = HashSet::new();
-    let nodes = study.network.nodes.iter().map(|node| &node.id);
-    for id in nodes.chain(study.network.branches.iter().map(|branch| &branch.id)) {
-        if !seen.insert(id) {
-            errors.say(
-                Kind::DuplicateId,
-                id,
-                "id",
-                "two rows have this id; give one of them another",
-            );
-        }
-    }
+    let network = &study.network;
+    errors.0.extend(names::check(
+        network.nodes.iter().map(|node| node.id.as_str()),
+        network.branches.iter().map(|branch| names::Ends {
+            id: &branch.id,
+            from: Some(&branch.from),
+            to: Some(&branch.to),
+        }),
+    ));
     study
         .network
         .nodes
@@ -150,17 +148,11 @@ fn has_legs(kind: &NodeKind) -> bool {
 }
 
 fn ends(branch: &Branch, nodes: &HashMap<&str, usize>, study: &Study, errors: &mut Errors) {
-    for (field, id, leg_field, leg) in [
-        ("from", &branch.from, "fromLeg", branch.from_leg),
-        ("to", &branch.to, "toLeg", branch.to_leg),
+    for (id, leg_field, leg) in [
+        (&branch.from, "fromLeg", branch.from_leg),
+        (&branch.to, "toLeg", branch.to_leg),
     ] {
         let Some(kind) = kind_of(id, nodes, study) else {
-            errors.say(
-                Kind::UnknownId,
-                &branch.id,
-                field,
-                format!("no node is called {id}"),
-            );
             continue;
         };
         match (has_legs(kind), leg) {

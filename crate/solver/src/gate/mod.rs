@@ -1,9 +1,11 @@
 //! The one gate for everything from outside: bytes in, a study or the list of all that is wrong out.
 //!
-//! `fields` checks every value against the catalogue; `meaning` checks what the values say together.
+//! `fields` checks every value against the catalogue, `names` that ids are single and ends exist, and
+//! `meaning` what the values say together.
 
 mod fields;
 mod meaning;
+mod names;
 
 use serde_json::Value;
 
@@ -83,6 +85,7 @@ pub fn read_value(value: Value) -> Result<Study, Vec<StudyError>> {
     }
     let mut errors = fields::check(study);
     if !errors.is_empty() {
+        errors.extend(names::check_document(study));
         return Err(errors);
     }
     // The field check leaves nothing for serde to refuse; if it ever does, that is told.

@@ -1,0 +1,74 @@
+//! Ids that stand twice and ends that lead nowhere: told whatever else is wrong with the rows.
+
+use std::collections::HashSet;
+
+use serde_json::{Map, Value};
+
+use crate::error::{StudyError, StudyErrorKind as Kind};
+
+/// A branch's id and the ids of its ends, as far as they can be read.
+pub struct Ends<'s> {
+    /// Its own id, or what stands for it.
+    pub id: &'s str,
+    /// The node at its first end.
+    pub from: Option<&'s str>,
+    /// The node at its other end.
+    pub to: Option<&'s str>,
+}
+
+/// Everything wrong with the names of a network.
+pub fn check<'s>(
+    nodes: impl Iterator<Item = &'s str>,
+    branches: impl Iterator<Item = Ends<'s>>,
+) -> Vec<StudyError> {
+    let mut errors = Vec::new();
+    let mut say = |kind: Kind, element: &str, field: &str, message: String| {
+        errors.push(StudyError {
+            kind,
+            element: element.to_owned(),
+            field: field.to_owned(),
+            message,
+        });
+    };
+    let twice = || "two rows have this id; give one of them another".to_owned();
+    let mut known = HashSet::new();
+    for id in nodes {
+        if !known.insert(id) {
+            say(Kind::DuplicateId, id, "id", twice());
+        }
+    }
+    let mut seen = known.clone();
+    for branch in branches {
+        if !seen.insert(branch.id) {
+            say(Kind::DuplicateId, branch.id, "id", twice());
+        }
+        for (field, end) in [("from", branch.from), ("to", branch.to)] {
+            if let Some(end) = end.filter(|end| !known.contains(end)) {
+                let message = format!("no node is called {end}");
+                say(Kind::UnknownId, branch.id, field, message);
+            }
+        }
+    }
+    errors
+}
+
+/// The same for a document whose rows may be wrong in other ways; what cannot be read is passed over.
+pub fn check_document(study: &Map<String, Value>) -> Vec<StudyError> {
+    fn text<'v>(row: &'v Value, field: &str) -> Option<&'v str> {
+        row.get(field).and_then(Value::as_str)
+    }
+    let rows = |field: &str| {
+        let network = study.get("network");
+        let rows = network.and_then(|network| network.get(field));
+        rows.and_then(Value::as_array).into_iter().flatten()
+    };
+    let nodes = rows("nodes").filter_map(|node| text(node, "id"));
+    let branches = rows("branches").filter_map(|branch| {
+        Some(Ends {
+            id: text(branch, "id")?,
+            from: text(branch, "from"),
+            to: text(branch, "to"),
+        })
+    });
+    check(nodes, branches)
+}

@@ -156,3 +156,10 @@ test("no motion for readers who ask for none", async ({ page }) => {
 	await open(page);
 	await expect(page.locator("html")).toHaveCSS("scroll-behavior", "auto");
 });
+
+test("on paper a total stands once, at the end of its table", async ({ page }) => {
+	await open(page);
+	await page.emulateMedia({ media: "print" });
+	for (const name of [".budget tfoot", ".gap tfoot"])
+		await expect(page.locator(name)).toHaveCSS("display", "table-row-group");
+});

@@ -55,7 +55,7 @@ export type BranchAnswer = {
   flow: number,
   /** Largest magnitude of the mass flow over the draw's networks [kg/s]. */
   peakFlow: number,
-  /** Largest velocity in its smallest section [m/s]. */
+  /** Largest velocity in the branch, at the place of its largest Mach number [m/s]. */
   velocity: number,
   /** Largest Mach number in the branch [-]. */
   mach: number,

@@ -7,6 +7,7 @@ use super::{BranchAnswer, LossAnswer, NodeAnswer};
 use crate::draw::{Drawn, Snapshot};
 use crate::gas;
 use crate::model::ModelBranch;
+use crate::solve::BranchState;
 
 /// One answer for each branch of the study.
 pub fn branches(drawn: &Drawn<'_>, labels: &Labels<'_>) -> Vec<BranchAnswer> {
@@ -32,7 +33,8 @@ pub fn branches(drawn: &Drawn<'_>, labels: &Labels<'_>) -> Vec<BranchAnswer> {
                 answer.choked |= own.choked;
                 let ends = &drawn.model.branches[branch];
                 let up = if own.forward { ends.from } else { ends.to };
-                let (velocity, reynolds) = fastest(ends, snapshot, flow.abs(), up);
+                let temperature = snapshot.state.temperature[up];
+                let (velocity, reynolds) = fastest(ends, own, flow.abs(), temperature);
                 answer.velocity = answer.velocity.max(velocity);
                 answer.reynolds = answer.reynolds.max(reynolds);
             }
@@ -41,14 +43,12 @@ pub fn branches(drawn: &Drawn<'_>, labels: &Labels<'_>) -> Vec<BranchAnswer> {
         .collect()
 }
 
-/// Velocity [m/s] and Reynolds number in the smallest section.
-fn fastest(ends: &ModelBranch, snapshot: &Snapshot, flow: f64, up: usize) -> (f64, f64) {
-    let smallest = ends.forward.smallest_area();
-    let (pressure, temperature) = (snapshot.state.pressure(up), snapshot.state.temperature[up]);
-    let needed = gas::needed_flow_function(flow, pressure, temperature, smallest);
-    let mach = gas::mach(needed).unwrap_or(1.0);
+/// Velocity at the largest Mach number met [m/s] and Reynolds number in the smallest section.
+fn fastest(ends: &ModelBranch, own: &BranchState, flow: f64, temperature: f64) -> (f64, f64) {
+    let mach = own.fall.mach;
     let static_temperature = temperature / (1.0 + 0.2 * mach * mach);
     let sound = (gas::GAMMA * gas::GAS_CONSTANT * static_temperature).sqrt();
+    let smallest = ends.forward.smallest_area();
     let diameter = (4.0 * smallest / PI).sqrt();
     let reynolds = flow * diameter / (smallest * gas::viscosity(temperature).value);
     (mach * sound, reynolds)

@@ -184,7 +184,7 @@ pub struct BranchAnswer {
     pub flow: f64,
     /// Largest magnitude of the mass flow over the draw's networks [kg/s].
     pub peak_flow: f64,
-    /// Largest velocity in its smallest section [m/s].
+    /// Largest velocity in the branch, at the place of its largest Mach number [m/s].
     pub velocity: f64,
     /// Largest Mach number in the branch [-].
     pub mach: f64,

@@ -29,11 +29,20 @@ pub fn running<'m>(
     } else {
         intervals(operating)
     };
-    let mut cycle = Cycle::new(model, operating, &intervals);
-    match cycle.solve() {
-        Ok(()) => Ok(cycle.drawn()),
-        Err(failure) => Err(cycle.explain(failure)),
+    // An engine that asks for more than a section passes is common, and to look for a state by every
+    // means takes long: once, for the flows that are asked for.
+    let mut failure = Failure { branch: 0 };
+    for patient in [false, true] {
+        let mut cycle = Cycle::new(model, operating, &intervals);
+        cycle.solver.patient = patient;
+        match cycle.solve() {
+            Ok(()) => return Ok(cycle.drawn()),
+            Err(found) => failure = found,
+        }
     }
+    let mut cycle = Cycle::new(model, operating, &intervals);
+    cycle.solver.patient = false;
+    Err(cycle.explain(failure))
 }
 
 /// The intervals of a cycle, by firing order if it is known.

@@ -59,6 +59,8 @@ pub struct Solver<'m> {
     pub system: System,
     /// Newton steps taken so far.
     pub iterations: u32,
+    /// Whether a state is looked for by every means, or only by plain steps.
+    pub patient: bool,
 }
 
 impl<'m> Solver<'m> {
@@ -68,6 +70,7 @@ impl<'m> Solver<'m> {
             model,
             system: System::new(model, thermal),
             iterations: 0,
+            patient: true,
         }
     }
 
@@ -87,11 +90,17 @@ impl<'m> Solver<'m> {
             }
         }
         let first = start::simple(self.model, conditions, &mut self.system);
-        for (steps, damped) in [(FULL_STEPS, false), (DAMPED_STEPS, true)] {
-            let mut state = first.clone();
-            if self.attempt(conditions, &mut state, steps, damped).is_ok() {
-                return Ok(state);
-            }
+        let mut state = first.clone();
+        let plain = self.attempt(conditions, &mut state, FULL_STEPS, false);
+        if plain.is_ok() || !self.patient {
+            return plain.map(|()| state);
+        }
+        state.clone_from(&first);
+        if self
+            .attempt(conditions, &mut state, DAMPED_STEPS, true)
+            .is_ok()
+        {
+            return Ok(state);
         }
         for storage in STORAGES {
             if let Some(state) = self.settle(conditions, &first, storage) {

@@ -29,20 +29,19 @@ pub fn running<'m>(
     } else {
         intervals(operating)
     };
-    // An engine that asks for more than a section passes is common, and to look for a state by every
-    // means takes long: once, for the flows that are asked for.
-    let mut failure = Failure { branch: 0 };
-    for patient in [false, true] {
-        let mut cycle = Cycle::new(model, operating, &intervals);
-        cycle.solver.patient = patient;
-        match cycle.solve() {
-            Ok(()) => return Ok(cycle.drawn()),
-            Err(found) => failure = found,
-        }
-    }
+    // An engine that asks for more than a section passes is common, and plain steps tell; only what
+    // they cannot explain is worth looking for a state by every means.
     let mut cycle = Cycle::new(model, operating, &intervals);
     cycle.solver.patient = false;
-    Err(cycle.explain(failure))
+    let Err(failure) = cycle.solve() else {
+        return Ok(cycle.drawn());
+    };
+    if let section @ Refused::Section { .. } = cycle.explain(failure) {
+        return Err(section);
+    }
+    let mut cycle = Cycle::new(model, operating, &intervals);
+    cycle.solve().map_err(Refused::Failed)?;
+    Ok(cycle.drawn())
 }
 
 /// The intervals of a cycle, by firing order if it is known.

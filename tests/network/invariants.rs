@@ -367,3 +367,19 @@ fn a_tee_leg_goes_through_zero_without_a_jump() {
     let usual = (sweep[399].1 - sweep[0].1).abs() / 399.0;
     assert!(largest < 20.0 * usual.max(1e-4), "{largest} {usual}");
 }
+
+/// Our own arithmetic: velocity over the speed of sound at the static temperature is the Mach number.
+#[test]
+fn velocity_belongs_to_the_mach_number() {
+    let mut study = complete(plenum(&[0.5, 0.5]));
+    study.settings.bench.depression = 60_000.0;
+    let answer = answer(&study);
+    let solved = solved(&answer, Draw::BenchAllOpen);
+    for branch in &solved.branches {
+        let temperature = study.settings.bench.ambient_temperature;
+        let still = temperature / (1.0 + 0.2 * branch.mach * branch.mach);
+        let sound = (1.4 * 287.05 * still).sqrt();
+        assert!(branch.mach > 0.1);
+        assert!((branch.velocity / sound - branch.mach).abs() < 1e-12);
+    }
+}

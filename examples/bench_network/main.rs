@@ -1,6 +1,7 @@
 //! How long the network itself takes, natively: prepared once, then solved cold and warm.
 //! Words after `--` choose the networks whose names hold one of them.
 
+mod batch;
 mod measure;
 mod networks;
 

@@ -4,10 +4,9 @@ use std::hint::black_box;
 
 use evenport::{Prepared, PreparedCycle, Study};
 
+use crate::batch::median;
 use crate::networks;
 
-/// Shortest batch [s].
-const BATCH: f64 = 0.02;
 /// Batches, of which the middle one counts.
 const BATCHES: usize = 11;
 
@@ -46,7 +45,7 @@ fn network(name: &str, study: impl Fn(f64) -> Study, clock: &impl Fn() -> f64) -
         let steps = solver.iterations();
         black_box(solver.solve(from)).expect("a state");
         let steps = solver.iterations() - steps;
-        let time = median(clock, || {
+        let time = median(clock, BATCHES, || {
             black_box(solver.solve(from));
         });
         line += &format!(", {how} {} in {steps} steps", told(time));
@@ -67,7 +66,7 @@ fn cycle(name: &str, clock: &impl Fn() -> f64) -> String {
     let steps = solver.iterations();
     black_box(solver.solve(Some(&first))).expect("a cycle");
     let steps = solver.iterations() - steps;
-    let time = median(clock, || {
+    let time = median(clock, BATCHES, || {
         black_box(solver.solve(Some(&first)));
     });
     format!(
@@ -75,22 +74,6 @@ fn cycle(name: &str, clock: &impl Fn() -> f64) -> String {
         first.networks(),
         told(time)
     )
-}
-
-/// Time of one `work`, from the middle one of several batches [s].
-fn median(clock: &impl Fn() -> f64, mut work: impl FnMut()) -> f64 {
-    let mut batch = |count: usize| {
-        let started = clock();
-        (0..count).for_each(|_| work());
-        clock() - started
-    };
-    let mut count = 1;
-    while batch(count) < BATCH {
-        count *= 2;
-    }
-    let mut times: Vec<f64> = (0..BATCHES).map(|_| batch(count) / count as f64).collect();
-    times.sort_by(f64::total_cmp);
-    times[BATCHES / 2]
 }
 
 fn told(seconds: f64) -> String {

@@ -1,6 +1,9 @@
 //! The simple network that `peers.py` gives to general-purpose solvers too: this program solves it, times
 //! that, and prints equations, solution and times as JSON.
 
+#[path = "../bench_network/batch.rs"]
+mod batch;
+
 use std::hint::black_box;
 use std::time::Instant;
 
@@ -14,8 +17,6 @@ use serde_json::json;
 const DEPRESSION: f64 = 1.0;
 /// Windows of the network that the warm start comes from, over those of the network itself [-].
 const BEFORE: f64 = 0.99;
-/// Shortest batch [s].
-const BATCH: f64 = 0.02;
 /// Batches, of which the middle one counts.
 const BATCHES: usize = 31;
 
@@ -156,22 +157,6 @@ fn all_open(answer: &Answer) -> &Solved {
     }
 }
 
-/// Time of one `work`, from the middle one of several batches [s].
-fn median(mut work: impl FnMut()) -> f64 {
-    let mut batch = |count: usize| {
-        let started = Instant::now();
-        (0..count).for_each(|_| work());
-        started.elapsed().as_secs_f64()
-    };
-    let mut count = 1;
-    while batch(count) < BATCH {
-        count *= 2;
-    }
-    let mut times: Vec<f64> = (0..BATCHES).map(|_| batch(count) / count as f64).collect();
-    times.sort_by(f64::total_cmp);
-    times[BATCHES / 2]
-}
-
 fn main() {
     let (given, given_before) = (resistances(1.0), resistances(BEFORE));
     let (now, before) = (study(&given), study(&given_before));
@@ -194,13 +179,15 @@ fn main() {
     };
     let (cold_steps, port_flows) = steps(None);
     let (warm_steps, _) = steps(Some(&start));
-    let cold = median(|| {
+    let started = Instant::now();
+    let clock = || started.elapsed().as_secs_f64();
+    let cold = batch::median(&clock, BATCHES, || {
         black_box(solver.solve(None));
     });
-    let warm = median(|| {
+    let warm = batch::median(&clock, BATCHES, || {
         black_box(solver.solve(Some(&start)));
     });
-    let with_layout = median(|| {
+    let with_layout = batch::median(&clock, BATCHES, || {
         black_box(now.solver().solve(None));
     });
 

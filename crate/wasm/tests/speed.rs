@@ -1,6 +1,8 @@
 //! How long the network itself takes in the browser's wasm; prints, asserts nothing. `cargo task bench`.
 #![cfg(target_arch = "wasm32")]
 
+#[path = "../../../examples/bench_network/batch.rs"]
+mod batch;
 #[path = "../../../examples/bench_network/measure.rs"]
 mod measure;
 #[path = "../../../examples/bench_network/networks.rs"]

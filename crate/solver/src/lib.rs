@@ -7,6 +7,7 @@
 mod answer;
 mod branch;
 mod catalogue;
+mod defaults;
 mod draw;
 mod duct;
 mod elements;

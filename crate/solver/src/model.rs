@@ -49,6 +49,18 @@ pub struct LegEnd {
     pub at_to: bool,
 }
 
+impl LegEnd {
+    /// 1 where the branch's own direction leads into the node, -1 where it leads out of it.
+    pub fn into_sign(self) -> f64 {
+        if self.at_to { 1.0 } else { -1.0 }
+    }
+
+    /// Mass flow into the node by this leg, of the branches' flows [kg/s].
+    pub fn flow_into(self, flows: &[f64]) -> f64 {
+        self.into_sign() * flows[self.branch]
+    }
+}
+
 /// A branch of the model.
 #[derive(Clone, Debug)]
 pub struct ModelBranch {
@@ -172,14 +184,8 @@ impl Model {
 
     /// Mass flow into a node by all its branches [kg/s].
     pub fn inflow(&self, node: usize, flows: &[f64]) -> f64 {
-        let signed = |leg: &LegEnd| {
-            if leg.at_to {
-                flows[leg.branch]
-            } else {
-                -flows[leg.branch]
-            }
-        };
-        self.nodes[node].legs.iter().map(signed).sum()
+        let legs = self.nodes[node].legs.iter();
+        legs.map(|leg| leg.flow_into(flows)).sum()
     }
 
     /// The section that air leaves through towards a node [m2].

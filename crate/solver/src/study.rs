@@ -7,6 +7,10 @@ use std::collections::BTreeMap;
 
 use serde::{Deserialize, Serialize};
 
+use crate::defaults::{
+    bench_limit, one, running_limit, standard_depression, standard_pressure, standard_temperature,
+};
+
 /// The value of a study's `format` field.
 pub const FORMAT: &str = "evenport-study";
 /// The newest version of the format that this program reads and the one it writes.
@@ -472,33 +476,4 @@ impl Default for Running {
             limit: running_limit(),
         }
     }
-}
-
-/// ISO 2533 sea level (from memory, agrees with the reference library in tests/published/air.rs) [Pa].
-fn standard_pressure() -> f64 {
-    101_325.0
-}
-
-/// A workshop at 20 degrees C [K].
-fn standard_temperature() -> f64 {
-    293.15
-}
-
-/// 28 inches of water at 60 F, common bench practice [Pa].
-fn standard_depression() -> f64 {
-    6_967.5
-}
-
-/// Common practice: 1 to 2 % is good, 3 to 5 % common [-].
-fn bench_limit() -> f64 {
-    0.03
-}
-
-/// About what 3 % on the bench becomes while running; proposed, no source [-].
-fn running_limit() -> f64 {
-    0.004
-}
-
-fn one() -> f64 {
-    1.0
 }

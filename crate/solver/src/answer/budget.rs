@@ -89,10 +89,7 @@ pub fn upstream_path(model: &Model, snapshot: &Snapshot, port: usize) -> Vec<Leg
     let mut seen = vec![false; model.nodes.len()];
     while !seen[node] {
         seen[node] = true;
-        let flow_in = |leg: &LegEnd| {
-            let flow = snapshot.state.flow[leg.branch];
-            if leg.at_to { flow } else { -flow }
-        };
+        let flow_in = |leg: &LegEnd| leg.flow_into(&snapshot.state.flow);
         let arriving = model.nodes[node]
             .legs
             .iter()

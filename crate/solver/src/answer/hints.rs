@@ -173,10 +173,9 @@ pub fn of_draw(
         .filter(|(_, at)| at.jets_unknown)
     {
         let entered = drawn.snapshots.iter().any(|snapshot| {
-            at.legs.iter().any(|leg| {
-                let flow = snapshot.state.flow[leg.branch];
-                (if leg.at_to { flow } else { -flow }) > 0.0
-            })
+            at.legs
+                .iter()
+                .any(|leg| leg.flow_into(&snapshot.state.flow) > 0.0)
         });
         let untold = study
             .network

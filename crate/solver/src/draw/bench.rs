@@ -102,15 +102,14 @@ fn record(
         .system
         .evaluate_exactly(solver.model, conditions, &mut state);
     let model = solver.model;
-    let regular = solver.linearise(conditions, &mut state);
+    let regular = solver.linearise_solved(conditions, &state);
     let forcings = solver.forcings(&state);
     for port in ports {
         let port_node = &model.ports[*port];
         let mut gradient = vec![0.0; solver.system.right.len()];
         for leg in &model.nodes[port_node.node].legs {
-            let sign = if leg.at_to { 1.0 } else { -1.0 };
-            gradient[leg.branch] += sign;
-            drawn.port_flow[*port] += sign * state.flow[leg.branch];
+            gradient[leg.branch] += leg.into_sign();
+            drawn.port_flow[*port] += leg.flow_into(&state.flow);
         }
         if regular {
             solver.adjoint(&mut gradient);

@@ -58,13 +58,7 @@ impl Cycle<'_, '_> {
                 let flows: Vec<f64> = at
                     .legs
                     .iter()
-                    .map(|leg| {
-                        if leg.at_to {
-                            state.flow[leg.branch]
-                        } else {
-                            -state.flow[leg.branch]
-                        }
-                    })
+                    .map(|leg| leg.flow_into(&state.flow))
                     .collect();
                 let part =
                     junction.choking_part(state.pressure(node), state.temperature[node], &flows);

@@ -420,15 +420,7 @@ impl<'m, 'a> Cycle<'m, 'a> {
                     self.model.branches[leg.branch].to != port.draws_at
                         || port.draws_at == port.node
                 });
-                let flow: f64 = arriving
-                    .map(|leg| {
-                        if leg.at_to {
-                            state.flow[leg.branch]
-                        } else {
-                            -state.flow[leg.branch]
-                        }
-                    })
-                    .sum();
+                let flow: f64 = arriving.map(|leg| leg.flow_into(&state.flow)).sum();
                 drawn.port_flow[place] += interval.weight * flow;
                 if interval.counts[port.cylinder] > 0.0 {
                     drawn.port_snapshots[place].push((position, interval.counts[port.cylinder]));

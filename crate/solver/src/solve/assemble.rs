@@ -1,6 +1,6 @@
 //! The linearised equations: matrix and right-hand side from the last evaluated state.
 
-use super::system::{System, flow_into, into_sign, is_source, other_end};
+use super::system::{System, is_source, other_end};
 use super::{Conditions, Flowing, Hold};
 use crate::model::{LegEnd, Model, ModelNode};
 
@@ -22,8 +22,8 @@ impl System {
             let mut inflow = 0.0;
             for leg in &at.legs {
                 entry += 1;
-                self.matrix.values[entry] = if held { 0.0 } else { into_sign(*leg) };
-                inflow += flow_into(*leg, state);
+                self.matrix.values[entry] = if held { 0.0 } else { leg.into_sign() };
+                inflow += leg.flow_into(&state.flow);
             }
             self.right[row] = match conditions.holds[node] {
                 Hold::Pressure(pressure) => pressure - state.datum - state.gauge[node],
@@ -71,7 +71,7 @@ impl System {
             let legs = &model.nodes[node].legs;
             for (other, leg) in legs.iter().enumerate() {
                 let slope = self.legs[node].by_flow[position * legs.len() + other];
-                self.matrix.values[entry] = by_leg * slope * into_sign(*leg);
+                self.matrix.values[entry] = by_leg * slope * leg.into_sign();
                 entry += 1;
             }
         }
@@ -99,13 +99,13 @@ impl System {
             let mut balance = anchor * (anchor_temperature - state.temperature[node]);
             let mut inflow = anchor;
             for leg in &at.legs {
-                let flow = flow_into(*leg, state).max(0.0);
+                let flow = leg.flow_into(&state.flow).max(0.0);
                 let difference =
                     state.temperature[other_end(model, *leg)] - state.temperature[node];
                 balance += flow * difference;
                 inflow += flow;
                 self.matrix.values[entry + 1] = if flow > 0.0 {
-                    difference * into_sign(*leg)
+                    difference * leg.into_sign()
                 } else {
                     0.0
                 };

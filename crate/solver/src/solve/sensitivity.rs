@@ -107,7 +107,7 @@ impl Solver<'_> {
         let flows: Vec<f64> = at
             .legs
             .iter()
-            .map(|leg| super::system::flow_into(*leg, state))
+            .map(|leg| leg.flow_into(&state.flow))
             .collect();
         let doubts = junction.doubts(state.pressure(node), state.temperature[node], &flows);
         for (position, doubt) in doubts.into_iter().enumerate() {

@@ -235,7 +235,7 @@ impl System {
             ..Residuals::default()
         };
         for (node, at) in model.nodes.iter().enumerate() {
-            let inflow: f64 = at.legs.iter().map(|leg| flow_into(*leg, state)).sum();
+            let inflow: f64 = at.legs.iter().map(|leg| leg.flow_into(&state.flow)).sum();
             match conditions.holds[node] {
                 Hold::Pressure(_) => residuals.total += 0.5 * inflow.abs(),
                 Hold::Draw(draw) => {
@@ -257,7 +257,7 @@ impl System {
                 .legs
                 .iter()
                 .map(|leg| {
-                    flow_into(*leg, state).max(0.0)
+                    leg.flow_into(&state.flow).max(0.0)
                         * (state.temperature[other_end(model, *leg)] - state.temperature[node])
                 })
                 .sum()
@@ -307,7 +307,7 @@ impl System {
         let missed = |(node, at): (usize, &ModelNode)| match conditions.holds[node] {
             Hold::Pressure(_) => 0.0,
             Hold::Draw(draw) => {
-                let inflow: f64 = at.legs.iter().map(|leg| flow_into(*leg, state)).sum();
+                let inflow: f64 = at.legs.iter().map(|leg| leg.flow_into(&state.flow)).sum();
                 let stored = self.stored(at) * change[self.pressure_unknown(node)];
                 (inflow - draw - stored).abs()
             }
@@ -397,17 +397,8 @@ pub fn direction(model: &Model, branch: usize, forward: bool) -> (&Chain, bool, 
 
 fn leg_flows_into(node: &ModelNode, state: &Flowing, flows: &mut [f64]) {
     for (flow, leg) in flows.iter_mut().zip(&node.legs) {
-        *flow = flow_into(*leg, state);
+        *flow = leg.flow_into(&state.flow);
     }
-}
-
-/// Mass flow into the node by one of its legs [kg/s].
-pub fn flow_into(leg: LegEnd, state: &Flowing) -> f64 {
-    into_sign(leg) * state.flow[leg.branch]
-}
-
-pub(super) fn into_sign(leg: LegEnd) -> f64 {
-    if leg.at_to { 1.0 } else { -1.0 }
 }
 
 /// The node at the other end of a leg's branch.

@@ -2,7 +2,8 @@ import { existsSync } from "node:fs";
 import { delimiter, join } from "node:path";
 import { defineConfig } from "@playwright/test";
 
-const port = 4173;
+// Several checkouts can be tested side by side, each on its own port.
+const port = Number(process.env.EVENPORT_PORT ?? 4173);
 
 export default defineConfig({
 	testDir: "../tests/www",

@@ -6,10 +6,11 @@
 //! reference section; a section chokes when what is left behind the loss cannot carry the flow.
 
 use crate::duct::Duct;
-use crate::gas::{self, CHOKED_FLOW_FUNCTION, GAMMA, GAS_CONSTANT, Warmth};
+use crate::gas::{CHOKED_FLOW_FUNCTION, GAMMA, GAS_CONSTANT, Section, Warmth};
 use crate::law::Scatter;
 use crate::law::bend::rennels_2012::RoundedBend;
 use crate::law::friction::churchill_1977;
+use crate::march::March;
 
 /// Bend coefficients hold for turbulent flow; below this Reynolds number their friction factor stays put [-].
 const TURBULENT_REYNOLDS: f64 = 4_000.0;
@@ -25,21 +26,37 @@ pub struct Arriving {
     pub flow: f64,
     /// What depends on the stagnation temperature.
     pub warmth: Warmth,
+    /// The flow times `warmth.root`: the flow function times area and pressure [N].
+    drive: f64,
+    /// One over the flow, for what vanishes with its square; 0 at no flow [s/kg].
+    pub per_flow: f64,
 }
 
 impl Arriving {
     /// Air at a stagnation pressure [Pa] and temperature [K] with a mass flow [kg/s].
     pub fn new(pressure: f64, temperature: f64, flow: f64) -> Self {
+        Self::warm(pressure, Warmth::at(temperature), flow)
+    }
+
+    /// The same with its warmth known.
+    pub fn warm(pressure: f64, warmth: Warmth, flow: f64) -> Self {
         Self {
             pressure,
             flow,
-            warmth: Warmth::at(temperature),
+            warmth,
+            drive: flow * warmth.root,
+            per_flow: if flow > 0.0 { 1.0 / flow } else { 0.0 },
         }
+    }
+
+    /// The same air with another flow.
+    pub fn with_flow(self, flow: f64) -> Self {
+        Self::warm(self.pressure, self.warmth, flow)
     }
 
     /// The flow function that the flow needs in a section [m2].
     pub fn needs(&self, area: f64) -> f64 {
-        self.flow * self.warmth.root / (area * self.pressure)
+        self.drive / (area * self.pressure)
     }
 }
 
@@ -54,10 +71,10 @@ pub struct Fall {
     pub by_flow: f64,
     /// Derivative with the stagnation temperature [Pa/K].
     pub by_temperature: f64,
-    /// Largest Mach number met [-].
-    pub mach: f64,
-    /// Largest part of its choking flow that a section carries, behind its loss [-].
-    pub choking: f64,
+    /// Square of the largest Mach number met [-].
+    pub mach_square: f64,
+    /// Whether a section carries nearly its choking flow, behind its loss; see `NEAR_CHOKING`.
+    pub near_choking: bool,
 }
 
 /// Stands for the position of a loss where an element belongs to the end of its branch.
@@ -90,26 +107,33 @@ pub enum Element {
     Core { area: f64, linear: f64, square: f64 },
 }
 
-/// An element and the loss of the study it comes from.
+/// An element as it is marched through.
 #[derive(Clone, Debug)]
 pub struct Placed {
     /// What it does.
     pub element: Element,
+    /// What the law's answer is multiplied with, 1 for the law as published [-].
+    pub scale: f64,
+}
+
+/// Where an element comes from.
+#[derive(Clone, Copy, Debug)]
+pub struct Origin {
     /// Position in the branch's list of losses, or `AT_END`.
     pub loss: u32,
     /// Catalogue kind of that loss.
     pub kind: &'static str,
     /// How far the law's source lets the truth lie from it.
     pub scatter: Scatter,
-    /// What the law's answer is multiplied with, 1 for the law as published [-].
-    pub scale: f64,
 }
 
 /// The elements of one direction of flow, in the order the air meets them.
 #[derive(Clone, Debug, Default)]
 pub struct Chain {
-    /// What costs pressure.
+    /// What costs pressure; nothing else, for large networks are marched at the pace of the memory.
     pub elements: Vec<Placed>,
+    /// By element.
+    pub origins: Vec<Origin>,
     /// The section the air leaves through [m2].
     pub end_area: f64,
 }
@@ -126,9 +150,10 @@ impl Element {
         }
     }
 
+    #[inline(always)]
     fn law(&self, air: Arriving) -> Option<Fall> {
         Some(match *self {
-            Self::Head { k, area } => head(air, area)?.times(k, 0.0, 0.0),
+            Self::Head { k, area } => head(air, area)?.times(k),
             Self::Jet { area } => exit(air, area)?,
             Self::Duct(ref duct) => duct.fall(air)?,
             Self::Bend {
@@ -148,8 +173,12 @@ impl Element {
 
 impl Placed {
     /// What this element takes from arriving air, or nothing when it chokes.
+    #[inline(always)]
     pub fn fall(&self, air: Arriving) -> Option<Fall> {
-        let mut fall = self.element.law(air)?.times(self.scale, 0.0, 0.0);
+        let mut fall = self.element.law(air)?;
+        if self.scale != 1.0 {
+            fall = fall.times(self.scale);
+        }
         let left = air.pressure - fall.fall;
         if left <= 0.0 {
             return None;
@@ -158,16 +187,32 @@ impl Placed {
             // The jet has its largest flow before it is lost.
             return Some(fall);
         }
-        let needed = air.flow * air.warmth.root / (self.element.area() * left);
-        fall.choking = fall.choking.max(needed / CHOKED_FLOW_FUNCTION);
-        if fall.choking > NEAR_CHOKING {
-            fall.mach = fall.mach.max(gas::mach(needed)?);
+        let carried = self.element.area() * left;
+        if air.drive > NEAR_CHOKING * CHOKED_FLOW_FUNCTION * carried {
+            let section = Section::new(air.drive / carried)?;
+            fall.mach_square = fall.mach_square.max(section.mach_square);
+            fall.near_choking = true;
         }
         Some(fall)
     }
 }
 
 impl Chain {
+    /// Puts an element where the air comes last.
+    pub fn append(&mut self, element: Element, origin: Origin) {
+        self.elements.push(Placed {
+            element,
+            scale: 1.0,
+        });
+        self.origins.push(origin);
+    }
+
+    /// Makes the air meet the elements in the other order.
+    pub fn turn_round(&mut self) {
+        self.elements.reverse();
+        self.origins.reverse();
+    }
+
     /// What the chain takes, with the velocity head of its end section when the air ends in a chamber.
     pub fn fall(&self, air: Arriving, ends_in_chamber: bool) -> Result<Fall, Choke> {
         self.visit(air, ends_in_chamber, |_, _| {})
@@ -180,30 +225,21 @@ impl Chain {
         ends_in_chamber: bool,
         mut each: impl FnMut(usize, &Fall),
     ) -> Result<Fall, Choke> {
-        let mut total = Fall::default();
-        let mut here = air;
-        for (position, placed) in self.elements.iter().enumerate() {
-            let part = placed.fall(here).ok_or(Choke { position })?;
-            each(position, &part);
-            total.add(&part);
-            here.pressure = air.pressure - total.fall;
+        let mut march = March::new(self, air, ends_in_chamber);
+        for position in 0..=self.elements.len() {
+            if let Some(part) = march.pass(position) {
+                each(position, &part);
+            } else if march.fall().is_none() {
+                return Err(Choke { position });
+            }
         }
-        let position = self.elements.len();
-        if ends_in_chamber {
-            let part = exit(here, self.end_area).ok_or(Choke { position })?;
-            each(position, &part);
-            total.add(&part);
-        }
-        Ok(total)
+        march.fall().ok_or(Choke { position: 0 })
     }
 
     /// The largest flow the chain carries from a pressure and temperature [kg/s].
     pub fn greatest_flow(&self, pressure: f64, temperature: f64, ends_in_chamber: bool) -> f64 {
         let still = Arriving::new(pressure, temperature, 0.0);
-        let carries = |flow| {
-            self.fall(Arriving { flow, ..still }, ends_in_chamber)
-                .is_ok()
-        };
+        let carries = |flow| self.fall(still.with_flow(flow), ends_in_chamber).is_ok();
         let smallest = self.smallest_area();
         let mut high = CHOKED_FLOW_FUNCTION * smallest * pressure / still.warmth.root;
         if carries(high) {
@@ -242,69 +278,63 @@ impl Chain {
 
 impl Fall {
     /// Appends what comes behind: a later fall sees the pressure that the earlier ones left.
-    fn add(&mut self, next: &Fall) {
+    pub fn add(&mut self, next: &Fall) {
         self.by_flow += next.by_flow - next.by_pressure * self.by_flow;
         self.by_temperature += next.by_temperature - next.by_pressure * self.by_temperature;
         self.by_pressure += next.by_pressure * (1.0 - self.by_pressure);
         self.fall += next.fall;
-        self.mach = self.mach.max(next.mach);
-        self.choking = self.choking.max(next.choking);
+        self.mach_square = self.mach_square.max(next.mach_square);
+        self.near_choking |= next.near_choking;
     }
 
-    /// A velocity head as a loss of `k` heads, where `k` may vary with flow and temperature.
-    fn times(self, k: f64, k_by_flow: f64, k_by_temperature: f64) -> Fall {
+    /// A velocity head as a loss of `k` heads.
+    fn times(self, k: f64) -> Fall {
         Fall {
             fall: k * self.fall,
             by_pressure: k * self.by_pressure,
-            by_flow: k * self.by_flow + k_by_flow * self.fall,
-            by_temperature: k * self.by_temperature + k_by_temperature * self.fall,
-            mach: self.mach,
-            choking: self.choking,
+            by_flow: k * self.by_flow,
+            by_temperature: k * self.by_temperature,
+            ..self
         }
     }
 }
 
 /// One velocity head, rho V^2/2 = gamma/2 p M^2, in `area`.
+#[inline(always)]
 fn head(air: Arriving, area: f64) -> Option<Fall> {
-    let mach = gas::mach(air.needs(area))?;
-    let square = mach * mach;
-    let part = 0.5 * GAMMA * square * gas::pressure_ratio(mach);
-    let head = air.pressure * part;
+    let section = Section::new(air.needs(area))?;
+    let square = section.mach_square;
+    let part = 0.5 * GAMMA * square * (1.0 - section.head);
     // Elasticity of the head with the flow function, from M / (1 + M^2/5)^3.
     let elasticity = (2.0 - square) / (1.0 - square);
-    let by_log_flow = head * elasticity;
+    let by_log_flow = air.pressure * part * elasticity;
     Some(Fall {
-        fall: head,
+        fall: air.pressure * part,
         by_pressure: part * (1.0 - elasticity),
-        by_flow: per_flow(by_log_flow, air.flow),
+        by_flow: by_log_flow * air.per_flow,
         by_temperature: 0.5 * by_log_flow * air.warmth.inverse,
-        mach,
-        choking: 0.0,
+        mach_square: square,
+        near_choking: false,
     })
 }
 
 /// Stagnation minus static pressure in the end section: what a chamber does not give back.
+#[inline(always)]
 pub fn exit(air: Arriving, area: f64) -> Option<Fall> {
     let needed = air.needs(area);
-    let mach = gas::mach(needed)?;
-    let square = mach * mach;
-    let fraction = gas::head_fraction(mach);
+    let section = Section::new(needed)?;
+    let square = section.mach_square;
     // The pressure ratio is what the head leaves.
-    let double_part = GAMMA * square * (1.0 - fraction) / (1.0 - square);
+    let double_part = GAMMA * square * (1.0 - section.head) / (1.0 - square);
     let double_head = air.pressure * double_part;
     Some(Fall {
-        fall: air.pressure * fraction,
-        by_pressure: fraction - double_part,
-        by_flow: per_flow(double_head, air.flow),
+        fall: air.pressure * section.head,
+        by_pressure: section.head - double_part,
+        by_flow: double_head * air.per_flow,
         by_temperature: 0.5 * double_head * air.warmth.inverse,
-        mach,
-        choking: needed * (1.0 / CHOKED_FLOW_FUNCTION),
+        mach_square: square,
+        near_choking: needed > NEAR_CHOKING * CHOKED_FLOW_FUNCTION,
     })
-}
-
-/// A quantity over the flow, for quantities that vanish with the flow's square.
-fn per_flow(quantity: f64, flow: f64) -> f64 {
-    if flow > 0.0 { quantity / flow } else { 0.0 }
 }
 
 fn bend_fall(
@@ -325,7 +355,11 @@ fn bend_fall(
     let by_reynolds = coefficient.derivative * factor_by_held * reynolds / held;
     let by_flow = by_reynolds * diameter / (area * viscosity.value);
     let by_temperature = -by_reynolds * reynolds * viscosity.derivative / viscosity.value;
-    Some(head(air, area)?.times(coefficient.value, by_flow, by_temperature))
+    let head = head(air, area)?;
+    let mut fall = head.times(coefficient.value);
+    fall.by_flow += by_flow * head.fall;
+    fall.by_temperature += by_temperature * head.fall;
+    Some(fall)
 }
 
 /// A core's drop with the mean of the densities before and behind: a difference of squared pressures.
@@ -346,7 +380,7 @@ fn core(air: Arriving, area: f64, linear: f64, square: f64) -> Option<Fall> {
         by_temperature: by_squares
             * (squares / air.warmth.temperature
                 + double_gas * air.flow * linear * viscosity.derivative),
-        mach: gas::mach(air.needs(area))?,
-        choking: 0.0,
+        mach_square: Section::new(air.needs(area))?.mach_square,
+        near_choking: false,
     })
 }

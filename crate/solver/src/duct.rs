@@ -4,12 +4,12 @@
 //! With y = 1/M^2 the Fanno relation reads y/gamma - 6/7 ln(y + 1/5), falling by f L/D along the duct.
 
 use crate::branch::{Arriving, Fall};
-use crate::gas::{self, GAMMA};
+use crate::gas::{self, GAMMA, Section};
 use crate::law::Slope;
 use crate::law::friction::churchill_1977;
 
-/// Below this Mach number a duct is marched as incompressible: the difference is of the order of its square.
-const INCOMPRESSIBLE_MACH: f64 = 1e-4;
+/// Below this square of the Mach number, of which the difference is, a duct is marched as incompressible.
+const INCOMPRESSIBLE_MACH_SQUARE: f64 = 1e-8;
 /// 6/7, the weight of the logarithm in the Fanno relation.
 const LOG_WEIGHT: f64 = 6.0 / 7.0;
 
@@ -18,115 +18,137 @@ const LOG_WEIGHT: f64 = 6.0 / 7.0;
 pub struct Duct {
     /// Section [m2].
     pub area: f64,
-    /// Hydraulic diameter [m].
-    pub diameter: f64,
-    /// Length [m].
-    pub length: f64,
+    /// Reynolds number, corrected for the section's shape, times viscosity over mass flow [1/m].
+    reynolds: f64,
+    /// Length over hydraulic diameter [-].
+    slenderness: f64,
     /// Roughness over hydraulic diameter [-].
-    pub relative_roughness: f64,
-    /// 64 over the section's f Re in laminar flow [-].
-    pub laminar_factor: f64,
+    relative_roughness: f64,
+}
+
+/// What friction does to the air along a duct.
+#[derive(Clone, Copy, Debug)]
+struct Fanno {
+    /// The part by which 1/M^2 falls [-].
+    shorter: f64,
+    /// The part of the stagnation pressure that is lost [-].
+    lost: f64,
 }
 
 impl Duct {
+    /// A duct by section [m2], hydraulic diameter [m], length [m] and roughness [m]; `laminar_factor` is 64
+    /// over the section's f Re in laminar flow [-].
+    pub fn new(area: f64, diameter: f64, length: f64, roughness: f64, laminar_factor: f64) -> Self {
+        Self {
+            area,
+            reynolds: diameter / area * laminar_factor,
+            slenderness: length / diameter,
+            relative_roughness: roughness / diameter,
+        }
+    }
+
     /// What friction takes, or nothing when the duct chokes.
     pub fn fall(&self, air: Arriving) -> Option<Fall> {
-        let viscosity = air.warmth.viscosity;
-        let reynolds =
-            air.flow * self.diameter / (self.area * viscosity.value) * self.laminar_factor;
+        let warmth = &air.warmth;
+        let reynolds = air.flow * self.reynolds * warmth.inverse_viscosity;
         let group = churchill_1977::friction_group(reynolds, self.relative_roughness);
-        let x = air.needs(self.area);
-        let mach = gas::mach(x)?;
-        if mach < INCOMPRESSIBLE_MACH {
-            return Some(self.slow(air, group, viscosity, mach));
+        let square = Section::new(air.needs(self.area))?.mach_square;
+        if square < INCOMPRESSIBLE_MACH_SQUARE {
+            return Some(self.slow(air, group, square));
         }
-        let slenderness = self.length / self.diameter;
-        let friction = group.value / reynolds * slenderness;
+        let factor = group.value / reynolds;
+        let friction = factor * self.slenderness;
         // d(f L/D)/d(ln Re)
-        let friction_slope = (group.derivative - group.value / reynolds) * slenderness;
-        let y = 1.0 / (mach * mach);
-        let drop = fanno_drop(y, friction)?;
-        let y_out = y - drop;
-        let fall = air.pressure * lost_part(drop / y, drop / (y + 0.2));
-        let left = air.pressure - fall;
-        let slope_out = (1.0 - 1.2 / (y_out + 0.2)) / GAMMA;
-        let log_out = -0.5 * (y_out - 1.0) / (y_out * (y_out + 0.2));
-        // d(ln p_out) = d(ln p) + d(ln x) - log_out dy_out, with dy_out from the Fanno relation.
-        let by_log_x = 1.0 + log_out * (2.0 * y / GAMMA) / slope_out;
-        let by_friction = log_out / slope_out;
-        let log_viscosity = viscosity.derivative / viscosity.value;
+        let friction_slope = (group.derivative - factor) * self.slenderness;
+        let Fanno { shorter, lost } = Fanno::along(square, friction)?;
+        let longer = 1.0 / (1.0 - shorter);
+        let square_out = square * longer;
+        // d(ln p_out) = d(ln p) - (longer - 1) d(ln x) - gamma/2 M_out^2 d(f L/D), x being the flow function.
+        let by_log_x = shorter * longer;
+        let by_log_reynolds = 0.5 * GAMMA * square_out * friction_slope;
+        let left = air.pressure * (1.0 - lost);
         Some(Fall {
-            fall,
-            by_pressure: 1.0 - left * (1.0 - by_log_x) / air.pressure,
-            by_flow: -left * (by_log_x + by_friction * friction_slope) / air.flow,
-            by_temperature: -left
-                * (0.5 * by_log_x / air.warmth.temperature
-                    - by_friction * friction_slope * log_viscosity),
-            mach: 1.0 / y_out.sqrt(),
-            choking: 0.0,
+            fall: air.pressure * lost,
+            by_pressure: 1.0 - (1.0 - lost) * longer,
+            by_flow: left * (by_log_x + by_log_reynolds) * air.per_flow,
+            by_temperature: left
+                * (0.5 * by_log_x * warmth.inverse - by_log_reynolds * warmth.log_viscosity),
+            mach_square: square_out,
+            near_choking: false,
         })
     }
 
     /// The limit at vanishing Mach number, where the fall may be linear in the flow.
-    fn slow(&self, air: Arriving, group: Slope, viscosity: Slope, mach: f64) -> Fall {
+    fn slow(&self, air: Arriving, group: Slope, mach_square: f64) -> Fall {
         // f L/D rho V^2/2 = (f Re) (L/D) (m / Re) (m / (2 rho A^2)), and m / Re does not depend on the flow.
-        let density = gas::density(air.pressure, air.warmth.temperature);
-        let flow_over_reynolds =
-            self.area * viscosity.value / (self.diameter * self.laminar_factor);
-        let factor = self.length / self.diameter * flow_over_reynolds
-            / (2.0 * density * self.area * self.area);
+        let warmth = &air.warmth;
+        let density = gas::density(air.pressure, warmth.temperature);
+        let per_flow = self.reynolds * warmth.inverse_viscosity;
+        let factor = self.slenderness / (per_flow * 2.0 * density * self.area * self.area);
         let fall = factor * group.value * air.flow;
-        let reynolds = air.flow / flow_over_reynolds;
-        let log_viscosity = viscosity.derivative / viscosity.value;
+        let by_reynolds = factor * group.derivative * per_flow * air.flow;
         Fall {
             fall,
             by_pressure: -fall / air.pressure,
-            by_flow: factor * (group.value + group.derivative * reynolds),
-            by_temperature: fall * (log_viscosity + 1.0 / air.warmth.temperature)
-                - factor * group.derivative * reynolds * log_viscosity * air.flow,
-            mach,
-            choking: 0.0,
+            by_flow: factor * group.value + by_reynolds,
+            by_temperature: fall * (warmth.log_viscosity + warmth.inverse)
+                - by_reynolds * warmth.log_viscosity * air.flow,
+            mach_square,
+            near_choking: false,
         }
     }
 }
 
-/// The fall of y along `friction`; nothing when Mach 1 comes first.
-fn fanno_drop(y: f64, friction: f64) -> Option<f64> {
-    // With u = drop/(y + 1/5) the relation is (s/gamma - 6/7) u + 6/7 (u + ln(1 - u)) = friction, s = y + 1/5.
-    let scale = y + 0.2;
-    let first = scale / GAMMA - LOG_WEIGHT;
-    let to_mach_1 = (y - 1.0) / scale;
-    let excess = |u: f64| first * u + LOG_WEIGHT * log_beyond_first(u) - friction;
-    if excess(to_mach_1) < 0.0 {
-        return None;
-    }
-    // The relation bends down: from the left of the root a step falls short or lands beyond it, and from
-    // beyond it each step comes back short of it no more. The start is the expansion about no friction.
-    let linear = friction / first;
-    let second = 0.5 * LOG_WEIGHT / first;
-    let third = 2.0 * second * second + LOG_WEIGHT / (3.0 * first);
-    let mut u = (linear * (1.0 + linear * (second + linear * third))).min(to_mach_1);
-    let (mut low, mut high) = (0.0, to_mach_1);
-    for _ in 0..60 {
-        let value = excess(u);
-        if value > 0.0 {
-            high = u;
-        } else {
-            low = u;
+impl Fanno {
+    /// From a squared Mach number along f L/D; nothing when Mach 1 comes first.
+    fn along(mach_square: f64, friction: f64) -> Option<Self> {
+        // With u, the part by which y + 1/5 falls, the relation is u + w (u + ln(1 - u)) = l.
+        let from_mach_1 = 1.0 - mach_square;
+        let shifted = 1.0 + 0.2 * mach_square;
+        let per_friction = GAMMA * mach_square / from_mach_1;
+        let weight = LOG_WEIGHT * per_friction;
+        let linear = per_friction * friction;
+        let excess = |u: f64| u + weight * log_beyond_first(u) - linear;
+        // The slope falls ever faster from 1 to nothing at Mach 1, so half the way there uses up at least
+        // 3/8 of what the slope at the start would on the whole of it.
+        let far = linear * shifted < 0.375 * from_mach_1;
+        let to_mach_1 = if far { 1.0 } else { from_mach_1 / shifted };
+        // At Mach 1 itself there is no number to compare, and nothing left for friction.
+        let reached = far || excess(to_mach_1) >= 0.0;
+        if !reached {
+            return None;
         }
-        let slope = first - LOG_WEIGHT * u / (1.0 - u);
-        let step = value / slope;
-        let next = u - step;
-        let inside = next >= low && next <= high;
-        let next = if inside { next } else { 0.5 * (low + high) };
-        // The error after a step is of the order of its square.
-        let done = (next - u).abs() <= 1e-9 * u && inside || high - low <= f64::EPSILON * high;
-        u = next;
-        if done || value == 0.0 {
-            break;
+        // The relation bends down: from the left of the root a step falls short or lands beyond it, and
+        // from beyond it each step comes back short of it no more. The start is the series' first terms.
+        let half = 0.5 * weight;
+        let third = 2.0 * half * half + weight / 3.0;
+        let fourth = half * (5.0 * half * half + 5.0 / 3.0 * weight + 0.5);
+        let series = 1.0 + linear * (half + linear * (third + linear * fourth));
+        let mut u = (linear * series).min(to_mach_1);
+        let (mut low, mut high) = (0.0, to_mach_1);
+        for _ in 0..60 {
+            let value = excess(u);
+            if value > 0.0 {
+                high = u;
+            } else {
+                low = u;
+            }
+            let next = u - value * (1.0 - u) / (1.0 - u - weight * u);
+            let inside = next >= low && next <= high;
+            let next = if inside { next } else { 0.5 * (low + high) };
+            // The error after a step is of the order of its square.
+            let done = (next - u).abs() <= 1e-9 * u && inside || high - low <= f64::EPSILON * high;
+            u = next;
+            if done || value == 0.0 {
+                break;
+            }
         }
+        let shorter = u * shifted;
+        Some(Self {
+            shorter,
+            lost: lost_part(shorter, u),
+        })
     }
-    Some(u * scale)
 }
 
 /// u + ln(1 - u), without cancellation where u is small.
@@ -168,15 +190,18 @@ mod tests {
             let to_choking = (y - 1.0) / GAMMA + LOG_WEIGHT * (1.2 / (y + 0.2)).ln();
             for part in [1e-6, 1e-3, 0.1, 0.9, 0.999_999] {
                 let friction = part * to_choking;
-                let drop = fanno_drop(y, friction).expect("short of choking");
+                let found = Fanno::along(mach * mach, friction).expect("short of choking");
+                let drop = found.shorter * y;
                 let met = drop / GAMMA + LOG_WEIGHT * (-drop / (y + 0.2)).ln_1p();
                 assert!((met - friction).abs() <= 1e-12 * friction, "{mach} {part}");
                 let exponent = -2.5 * (-drop / y).ln_1p() + 3.0 * (-drop / (y + 0.2)).ln_1p();
-                let lost = lost_part(drop / y, drop / (y + 0.2));
                 let powers = -exponent.exp_m1();
-                assert!((lost - powers).abs() <= 1e-12 * powers, "{mach} {part}");
+                assert!(
+                    (found.lost - powers).abs() <= 1e-12 * powers,
+                    "{mach} {part}"
+                );
             }
-            assert!(fanno_drop(y, 1.000_001 * to_choking).is_none());
+            assert!(Fanno::along(mach * mach, 1.000_001 * to_choking).is_none());
         }
     }
 }

@@ -133,13 +133,13 @@ pub fn elements(loss: &Loss) -> (Element, Element) {
             let diameter = hydraulic_diameter(area, perimeter);
             let laminar_factor =
                 64.0 / laminar_constant(area, perimeter.unwrap_or_else(|| circle(area)));
-            both(Element::Duct(Duct {
+            both(Element::Duct(Duct::new(
                 area,
                 diameter,
                 length,
-                relative_roughness: roughness / diameter,
+                roughness,
                 laminar_factor,
-            }))
+            )))
         }
         Loss::Bend {
             area,

@@ -17,6 +17,7 @@ mod gate;
 mod graph;
 mod junction;
 pub mod law;
+mod march;
 mod model;
 mod solve;
 mod study;

@@ -3,7 +3,7 @@
 use std::collections::HashMap;
 use std::f64::consts::PI;
 
-use crate::branch::{AT_END, Chain, Element, Placed};
+use crate::branch::{AT_END, Chain, Element, Origin};
 use crate::elements::{elements, scatter, sections};
 use crate::junction::{Header, Jets, Junction, Tee};
 use crate::law::junction::header_momentum::{DEFAULT_REGAIN_COMBINING, DEFAULT_REGAIN_DIVIDING};
@@ -165,8 +165,8 @@ impl Model {
                 let from = self.ports[port].node;
                 let area = self.end_area(from);
                 let chain = Chain {
-                    elements: Vec::new(),
                     end_area: area,
+                    ..Chain::default()
                 };
                 self.ports[port].draws_at = node;
                 self.branches.push(ModelBranch {
@@ -314,13 +314,12 @@ impl Model {
             );
             for branch in &mut self.branches {
                 if self.nodes[branch.to].id == node.id {
-                    branch.forward.elements.push(Placed {
-                        element: Element::Jet { area },
+                    let origin = Origin {
                         loss: AT_END,
                         kind: "valve",
                         scatter: valve::curtain_area::SCATTER,
-                        scale: 1.0,
-                    });
+                    };
+                    branch.forward.append(Element::Jet { area }, origin);
                     branch.forward.end_area = area;
                     branch.chamber_at_to = false;
                 }
@@ -361,16 +360,15 @@ fn model_branch(
     let mut reversed = Chain::default();
     for (position, loss) in branch.losses.iter().enumerate() {
         let (ahead, back) = elements(loss);
-        let place = |element: Element| Placed {
-            element,
+        let origin = Origin {
             loss: position as u32,
             kind: loss.kind(),
             scatter: scatter(loss),
-            scale: 1.0,
         };
-        forward.elements.push(place(ahead));
-        reversed.elements.insert(0, place(back));
+        forward.append(ahead, origin);
+        reversed.append(back, origin);
     }
+    reversed.turn_round();
     forward.end_area = branch.losses.last().map_or(1.0, |loss| sections(loss).1);
     reversed.end_area = branch.losses.first().map_or(1.0, |loss| sections(loss).0);
     // A side leg that joins a header brings no run momentum: its velocity head is lost.

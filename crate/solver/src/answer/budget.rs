@@ -43,11 +43,11 @@ pub fn branch_items(model: &Model, snapshot: &Snapshot, branch: usize) -> Vec<(P
     // The state has been solved, so the chain carries its flow.
     let _ = chain.visit(air, chamber, |position, part| {
         let place = chain
-            .elements
+            .origins
             .get(position)
-            .filter(|placed| placed.loss != AT_END)
-            .map_or(Place::Exit(branch), |placed| {
-                Place::Loss(branch, placed.loss)
+            .filter(|origin| origin.loss != AT_END)
+            .map_or(Place::Exit(branch), |origin| {
+                Place::Loss(branch, origin.loss)
             });
         items.push((place, *part));
     });
@@ -56,7 +56,7 @@ pub fn branch_items(model: &Model, snapshot: &Snapshot, branch: usize) -> Vec<(P
             Place::Shock(branch),
             Fall {
                 fall: own.shock,
-                mach: 1.0,
+                mach_square: 1.0,
                 ..Fall::default()
             },
         ));

@@ -29,7 +29,7 @@ pub fn branches(drawn: &Drawn<'_>, labels: &Labels<'_>) -> Vec<BranchAnswer> {
                 answer.flow += snapshot.weight / weights * flow;
                 answer.peak_flow = answer.peak_flow.max(flow.abs());
                 let own = &snapshot.branches[branch];
-                answer.mach = answer.mach.max(own.fall.mach);
+                answer.mach = answer.mach.max(own.fall.mach_square.sqrt());
                 answer.choked |= own.choked;
                 let ends = &drawn.model.branches[branch];
                 let up = if own.forward { ends.from } else { ends.to };
@@ -45,7 +45,7 @@ pub fn branches(drawn: &Drawn<'_>, labels: &Labels<'_>) -> Vec<BranchAnswer> {
 
 /// Velocity at the largest Mach number met [m/s] and Reynolds number in the smallest section.
 fn fastest(ends: &ModelBranch, own: &BranchState, flow: f64, temperature: f64) -> (f64, f64) {
-    let mach = own.fall.mach;
+    let mach = own.fall.mach_square.sqrt();
     let static_temperature = temperature / (1.0 + 0.2 * mach * mach);
     let sound = (gas::GAMMA * gas::GAS_CONSTANT * static_temperature).sqrt();
     let smallest = ends.forward.smallest_area();
@@ -62,13 +62,13 @@ fn losses(drawn: &Drawn<'_>, branch: usize, weights: f64, labels: &Labels<'_>) -
         for (place, part) in branch_items(drawn.model, snapshot, branch) {
             if let Some((_, loss)) = losses.iter_mut().find(|(other, _)| *other == place) {
                 loss.fall += weight * part.fall;
-                loss.mach = loss.mach.max(part.mach);
+                loss.mach = loss.mach.max(part.mach_square.sqrt());
             } else {
                 let (_, _, label) = labels.item(place);
                 let loss = LossAnswer {
                     label,
                     fall: weight * part.fall,
-                    mach: part.mach,
+                    mach: part.mach_square.sqrt(),
                 };
                 losses.push((place, loss));
             }

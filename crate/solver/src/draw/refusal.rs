@@ -47,7 +47,7 @@ impl Cycle<'_, '_> {
         let mut tight = None;
         for (branch, own) in self.solver.system.branches.iter().enumerate() {
             let found = Some(Tight {
-                part: own.fall.mach,
+                part: own.fall.mach_square.sqrt(),
                 branch: Some(branch),
                 node: None,
             });

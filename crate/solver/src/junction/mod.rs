@@ -94,14 +94,14 @@ pub struct JunctionDoubt {
 }
 
 impl Junction {
-    /// Leg losses at a node pressure [Pa], temperature [K] and leg flows into the node [kg/s].
-    pub fn losses(&self, pressure: f64, temperature: f64, flows: &[f64], out: &mut LegLosses) {
+    /// Leg losses at a node pressure [Pa], its warmth and leg flows into the node [kg/s].
+    pub fn losses(&self, pressure: f64, warmth: Warmth, flows: &[f64], out: &mut LegLosses) {
         let legs = flows.len();
         out.loss.clear();
         out.loss.resize(legs, 0.0);
         out.by_flow.clear();
         out.by_flow.resize(legs * legs, 0.0);
-        let state = NodeState::new(pressure, temperature);
+        let state = NodeState { pressure, warmth };
         match self {
             Self::Header(header) => header.losses(state, flows, out),
             Self::Tee(tee) => tee.losses(state, flows, out),
@@ -176,11 +176,7 @@ impl NodeState {
         } else {
             flow
         };
-        let air = branch::Arriving {
-            pressure: self.pressure,
-            flow: inside,
-            warmth: self.warmth,
-        };
+        let air = branch::Arriving::warm(self.pressure, self.warmth, inside);
         let head = branch::exit(air, area).unwrap_or_default();
         if flow <= inside {
             return SectionHead {

@@ -4,7 +4,9 @@
 //! pressure is smooth there, pressure against flow is not.
 
 use super::system::direction;
-use crate::branch::{Arriving, Chain, Fall, NEAR_CHOKING};
+use crate::branch::{Arriving, Chain, Fall};
+use crate::gas::Warmth;
+use crate::march::March;
 use crate::model::Model;
 
 /// Which way a branch's equation is written.
@@ -50,15 +52,15 @@ pub struct BranchState {
 
 /// What stands around a branch.
 #[derive(Clone, Copy, Debug)]
-pub struct Around {
+pub struct Around<'s> {
     /// Leg pressure at `from` above the datum [Pa].
     pub from: f64,
     /// Leg pressure at `to` above the datum [Pa].
     pub to: f64,
     /// Pressure at gauge zero [Pa].
     pub datum: f64,
-    /// Temperature of the nodes at `from` and `to` [K].
-    pub temperatures: (f64, f64),
+    /// What the temperatures of the nodes at `from` and `to` decide.
+    pub warmth: (&'s Warmth, &'s Warmth),
     /// Mass flow from `from` to `to` [kg/s].
     pub flow: f64,
     /// Typical slope of the branch's fall with flow [Pa s/kg].
@@ -95,31 +97,40 @@ impl BranchState {
     }
 }
 
-impl Around {
+impl Around<'_> {
+    /// Which way the air goes; what is at rest is about to go where the leg pressures drive it.
+    fn forward(&self) -> bool {
+        self.flow > 0.0 || (self.flow == 0.0 && self.from >= self.to)
+    }
+
     fn air(&self, forward: bool, flow: f64) -> Arriving {
-        let (gauge, temperature) = if forward {
-            (self.from, self.temperatures.0)
+        let (gauge, warmth) = if forward {
+            (self.from, self.warmth.0)
         } else {
-            (self.to, self.temperatures.1)
+            (self.to, self.warmth.1)
         };
-        Arriving::new(self.datum + gauge, temperature, flow)
+        Arriving::warm(self.datum + gauge, *warmth, flow)
     }
 }
 
-/// The response of one branch.
-pub fn respond(model: &Model, branch: usize, around: &Around) -> BranchState {
-    by_flow(model, branch, around).unwrap_or_else(|| by_pressures(model, branch, around))
+/// A branch's air as its flow and its ends have it, before its first element.
+pub fn set_out<'m>(model: &'m Model, branch: usize, around: &Around) -> March<'m> {
+    let (chain, chamber, _) = direction(model, branch, around.forward());
+    let air = around.air(around.forward(), around.flow.abs());
+    March::new(chain, air, chamber)
 }
 
-fn by_flow(model: &Model, branch: usize, around: &Around) -> Option<BranchState> {
-    let forward = around.flow > 0.0 || (around.flow == 0.0 && around.from >= around.to);
-    let (chain, chamber, _) = direction(model, branch, forward);
+/// The response of one branch, whose air has come to its end.
+pub fn respond(model: &Model, branch: usize, around: &Around, march: &March) -> BranchState {
+    let fall = march.fall().filter(|fall| !fall.near_choking);
+    let by_flow = |fall| by_flow(around, fall);
+    fall.map_or_else(|| by_pressures(model, branch, around), by_flow)
+}
+
+fn by_flow(around: &Around, fall: Fall) -> BranchState {
+    let forward = around.forward();
     let sign = if forward { 1.0 } else { -1.0 };
     let flow = around.flow.abs();
-    let fall = chain.fall(around.air(forward, flow), chamber).ok()?;
-    if fall.choking >= NEAR_CHOKING {
-        return None;
-    }
     let residual = sign * (around.from - around.to) - fall.fall - around.added * flow;
     let slope = (fall.by_flow + around.added).max(around.floor);
     let found = BranchState {
@@ -133,7 +144,7 @@ fn by_flow(model: &Model, branch: usize, around: &Around) -> Option<BranchState>
         by_temperature: -fall.by_temperature / slope,
         ..BranchState::default()
     };
-    Some(found.slowed(around.inertia / slope))
+    found.slowed(around.inertia / slope)
 }
 
 fn by_pressures(model: &Model, branch: usize, around: &Around) -> BranchState {
@@ -182,7 +193,7 @@ fn driven(
 ) -> (f64, BranchState) {
     let (pressure, temperature) = (air.pressure, air.warmth.temperature);
     let greatest = chain.greatest_flow(pressure, temperature, chamber);
-    let at = |flow: f64| chain.fall(Arriving { flow, ..air }, chamber);
+    let at = |flow: f64| chain.fall(air.with_flow(flow), chamber);
     let mut state = BranchState::default();
     if let Ok(fall) = at(greatest)
         && fall.fall + around.added * greatest <= drop

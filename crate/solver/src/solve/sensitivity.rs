@@ -83,16 +83,16 @@ impl Solver<'_> {
             open_changes(chain, chamber, air, own.by_downstream)
         };
         let sign = if own.forward { 1.0 } else { -1.0 };
-        for (placed, change) in chain.elements.iter().zip(changes) {
+        for (origin, change) in chain.origins.iter().zip(changes) {
             let Scatter {
                 relative, common, ..
-            } = placed.scatter;
+            } = origin.scatter;
             forcings.push(Forcing {
                 cause: Cause {
-                    law: placed.kind,
+                    law: origin.kind,
                     at_node: false,
                     element: branch,
-                    position: placed.loss as usize,
+                    position: origin.loss as usize,
                     scatter: relative,
                     common,
                 },

@@ -4,15 +4,19 @@
 //! conductance c = 1/F_m, so that its pivot is 1 and a choked branch (c = 0) is as regular as any.
 //! How a branch answers to its ends is in `response.rs`.
 
-use super::response::{Around, BranchState, Form, respond};
+use super::response::{Around, BranchState, Form, respond, set_out};
 use super::sparse::{BadPivot, Sparse};
 use super::{Conditions, Flowing, Hold};
 use crate::branch::Chain;
+use crate::gas::Warmth;
 use crate::junction::LegLosses;
+use crate::march::March;
 use crate::model::{LegEnd, Model, ModelNode};
 
 /// Smallest slope of a branch's fall over its reference slope: keeps a branch at zero flow in the matrix.
 const SLOPE_FLOOR: f64 = 1e-7;
+/// Branches that are marched side by side: what is at hand for them stays in the nearest memory.
+const SIDE_BY_SIDE: usize = 16;
 
 /// How far the equations are from being met.
 #[derive(Clone, Copy, Debug, Default)]
@@ -38,6 +42,8 @@ pub struct System {
     pub branches: Vec<BranchState>,
     /// By node; empty lists where legs do not differ.
     pub legs: Vec<LegLosses>,
+    /// By node; made anew only where the temperature has changed.
+    warmth: Vec<Warmth>,
     /// Flows into each node by leg, where legs differ [kg/s].
     leg_flows: Vec<Vec<f64>>,
     /// Position of each branch end among its node's legs: (from, to).
@@ -131,6 +137,7 @@ impl System {
             right: vec![0.0; size],
             branches: vec![BranchState::default(); branches],
             legs: vec![LegLosses::default(); nodes],
+            warmth: vec![Warmth::at(f64::NAN); nodes],
             leg_flows: model
                 .nodes
                 .iter()
@@ -203,6 +210,11 @@ impl System {
     }
 
     fn evaluate_laws(&mut self, model: &Model, state: &Flowing) {
+        for (warmth, temperature) in self.warmth.iter_mut().zip(&state.temperature) {
+            if warmth.temperature != *temperature {
+                *warmth = Warmth::at(*temperature);
+            }
+        }
         for (node, at) in model.nodes.iter().enumerate() {
             if at.couples()
                 && let Some(junction) = &at.junction
@@ -211,7 +223,7 @@ impl System {
                 let pressure = state.pressure(node);
                 junction.losses(
                     pressure,
-                    state.temperature[node],
+                    self.warmth[node],
                     &self.leg_flows[node],
                     &mut self.legs[node],
                 );
@@ -220,9 +232,25 @@ impl System {
                 }
             }
         }
-        for branch in 0..model.branches.len() {
-            self.branches[branch] = respond(model, branch, &self.around(model, branch, state));
+        let count = model.branches.len();
+        let mut around = Vec::with_capacity(SIDE_BY_SIDE.min(count));
+        let mut marches = Vec::with_capacity(SIDE_BY_SIDE.min(count));
+        let mut branches = std::mem::take(&mut self.branches);
+        for first in (0..count).step_by(SIDE_BY_SIDE) {
+            let some = first..count.min(first + SIDE_BY_SIDE);
+            around.clear();
+            marches.clear();
+            for branch in some.clone() {
+                let its = self.around(model, branch, state);
+                marches.push(set_out(model, branch, &its));
+                around.push(its);
+            }
+            March::together(&mut marches);
+            for (branch, (around, march)) in some.zip(around.iter().zip(&marches)) {
+                branches[branch] = respond(model, branch, around, march);
+            }
         }
+        self.branches = branches;
     }
 
     fn residuals(&self, model: &Model, conditions: &Conditions, state: &Flowing) -> Residuals {
@@ -279,14 +307,14 @@ impl System {
         state.gauge[node] - self.legs[node].loss.get(position).copied().unwrap_or(0.0)
     }
 
-    fn around(&self, model: &Model, branch: usize, state: &Flowing) -> Around {
+    fn around(&self, model: &Model, branch: usize, state: &Flowing) -> Around<'_> {
         let ends = &model.branches[branch];
         let reference = self.reference_slope[branch];
         Around {
             from: self.leg_gauge(model, state, branch, false),
             to: self.leg_gauge(model, state, branch, true),
             datum: state.datum,
-            temperatures: (state.temperature[ends.from], state.temperature[ends.to]),
+            warmth: (&self.warmth[ends.from], &self.warmth[ends.to]),
             flow: state.flow[branch],
             reference,
             added: self.added_slope * reference,

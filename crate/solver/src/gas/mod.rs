@@ -3,6 +3,10 @@
 //! With that ratio the flow function is M / (1 + M^2/5)^3 and the pressure ratio (1 + M^2/5)^(7/2):
 //! whole and half powers, no transcendental. The ratio is therefore a constant of the program.
 
+mod section;
+
+pub use section::Section;
+
 use crate::law::Slope;
 
 /// Specific gas constant of dry air [J/(kg K)]; ISO 2533.
@@ -34,16 +38,24 @@ pub struct Warmth {
     pub viscosity: Slope,
     /// One over the temperature [1/K].
     pub inverse: f64,
+    /// One over the viscosity [1/(Pa s)].
+    pub inverse_viscosity: f64,
+    /// Derivative of the viscosity's logarithm with temperature [1/K].
+    pub log_viscosity: f64,
 }
 
 impl Warmth {
     /// Of air at a stagnation temperature [K].
     pub fn at(temperature: f64) -> Self {
+        let viscosity = viscosity(temperature);
+        let inverse_viscosity = 1.0 / viscosity.value;
         Self {
             temperature,
             root: (temperature * (GAS_CONSTANT / GAMMA)).sqrt(),
-            viscosity: viscosity(temperature),
+            viscosity,
             inverse: 1.0 / temperature,
+            inverse_viscosity,
+            log_viscosity: viscosity.derivative * inverse_viscosity,
         }
     }
 }

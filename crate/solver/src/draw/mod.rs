@@ -3,6 +3,7 @@
 mod bench;
 mod dense;
 mod events;
+mod joint;
 mod operating;
 mod prepared;
 mod refusal;

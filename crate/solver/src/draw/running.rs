@@ -6,6 +6,7 @@
 
 use super::dense::{identity, self_consistent, solve_dense};
 use super::events::{self, Interval};
+use super::joint::Lane;
 use super::operating::{Operating, ReferenceDensity};
 use super::spectrum::Gradients;
 use super::{Drawn, Refused, Snapshot};
@@ -62,6 +63,8 @@ pub(super) struct Cycle<'m, 'a> {
     pub(super) solver: Solver<'m>,
     pub(super) conditions: Conditions,
     pub(super) states: Vec<Option<Flowing>>,
+    /// By interval, while all are stepped together.
+    pub(super) lanes: Vec<Lane>,
     /// Mean flow of each cylinder [kg/s].
     pub(super) flows: Vec<f64>,
     pub(super) gradients: Gradients,
@@ -77,13 +80,24 @@ enum Sweep {
 }
 
 /// What the intervals' networks say at the present flows, with derivatives by the flows.
-struct Swept {
+pub(super) struct Swept {
     /// By cylinder: mean of p T^-e over its event, and its derivatives by each cylinder's flow.
     fill: Vec<f64>,
     fill_by: Vec<Vec<f64>>,
     /// Reference density and its derivatives.
     density: f64,
     density_by: Vec<f64>,
+}
+
+impl Swept {
+    pub(super) fn new(cylinders: usize) -> Self {
+        Self {
+            fill: vec![0.0; cylinders],
+            fill_by: vec![vec![0.0; cylinders]; cylinders],
+            density: 0.0,
+            density_by: vec![0.0; cylinders],
+        }
+    }
 }
 
 impl<'m, 'a> Cycle<'m, 'a> {
@@ -125,6 +139,7 @@ impl<'m, 'a> Cycle<'m, 'a> {
                 temperatures,
             },
             states: vec![None; intervals.len()],
+            lanes: vec![Lane::default(); intervals.len()],
             flows: operating
                 .swept
                 .iter()
@@ -143,7 +158,13 @@ impl<'m, 'a> Cycle<'m, 'a> {
             .map_or(0, |port| port.draws_at)
     }
 
-    fn set_draws(&mut self, interval: usize) {
+    /// The equation in which a cylinder's draw stands.
+    pub(super) fn drawing_row(&self, cylinder: usize) -> usize {
+        let node = self.drawing_node(cylinder);
+        self.solver.system.pressure_unknown(node)
+    }
+
+    pub(super) fn set_draws(&mut self, interval: usize) {
         for cylinder in 0..self.flows.len() {
             let row = &self.intervals[interval].draws[cylinder];
             let draw: f64 = row
@@ -183,8 +204,18 @@ impl<'m, 'a> Cycle<'m, 'a> {
         Ok(())
     }
 
-    /// Finds flows and states that agree, by Newton's method on the flows.
+    /// Finds flows and states that agree.
     pub(super) fn agree(&mut self) -> Result<(), Failure> {
+        let flows = self.flows.clone();
+        if self.agree_together()? {
+            return Ok(());
+        }
+        self.flows = flows;
+        self.agree_in_turn()
+    }
+
+    /// The same by Newton's method on the flows alone, each interval's network being solved for them.
+    pub(super) fn agree_in_turn(&mut self) -> Result<(), Failure> {
         for _ in 0..OUTER_STEPS {
             let swept = self.sweep(Sweep::Solving)?;
             let (residual, mut jacobian) = self.balance(&swept);
@@ -209,15 +240,9 @@ impl<'m, 'a> Cycle<'m, 'a> {
     fn sweep(&mut self, sweep: Sweep) -> Result<Swept, Failure> {
         let gather = sweep == Sweep::Gathering;
         let cylinders = self.flows.len();
-        let mut swept = Swept {
-            fill: vec![0.0; cylinders],
-            fill_by: vec![vec![0.0; cylinders]; cylinders],
-            density: 0.0,
-            density_by: vec![0.0; cylinders],
-        };
+        let mut swept = Swept::new(cylinders);
         // One result more than cylinders: the reference density.
         let mut raw = Gradients::new(cylinders + 1);
-        let total_swept: f64 = self.operating.swept.iter().sum();
         for interval in 0..self.intervals.len() {
             if sweep == Sweep::Solving {
                 self.solve_interval(interval)?;
@@ -236,65 +261,73 @@ impl<'m, 'a> Cycle<'m, 'a> {
             } else {
                 Vec::new()
             };
-            let mut readings: Vec<(usize, Reading)> = Vec::new();
-            for cylinder in 0..cylinders {
-                let count = self.intervals[interval].counts[cylinder];
-                if count == 0.0 {
-                    continue;
-                }
-                let exponent = self.operating.charge_exponent;
-                readings.push((cylinder, self.reading(cylinder, &state, exponent, count)));
-                if self.operating.reference == ReferenceDensity::Ports {
-                    let weight =
-                        count * self.operating.swept[cylinder] / total_swept / gas::GAS_CONSTANT;
-                    readings.push((cylinders, self.reading(cylinder, &state, 1.0, weight)));
-                }
-            }
-            if let ReferenceDensity::Node(node) = self.operating.reference {
-                let weight = self.intervals[interval].weight / gas::GAS_CONSTANT;
-                readings.push((
-                    cylinders,
-                    self.node_reading(&[(node, 1.0)], &state, 1.0, weight),
-                ));
-            }
-            for (result, mut reading) in readings {
-                if result < cylinders {
-                    swept.fill[result] += reading.value;
+            for mut reading in self.readings(interval, &state) {
+                if regular {
+                    self.solver.adjoint(&mut reading.gradient);
                 } else {
-                    swept.density += reading.value;
+                    reading.gradient.fill(0.0);
                 }
-                if !regular {
-                    continue;
-                }
-                self.solver.adjoint(&mut reading.gradient);
                 if gather {
-                    raw.add(result, &forcings, &reading.gradient, 1.0);
+                    raw.add(reading.result, &forcings, &reading.gradient, 1.0);
                 }
-                for drawing in 0..cylinders {
-                    let row = self
-                        .solver
-                        .system
-                        .pressure_unknown(self.drawing_node(drawing));
-                    for (other, part) in self.intervals[interval].draws[drawing].iter().enumerate()
-                    {
-                        let change = reading.gradient[row] * part;
-                        if result < cylinders {
-                            swept.fill_by[result][other] += change;
-                        } else {
-                            swept.density_by[other] += change;
-                        }
-                    }
-                }
+                self.book(&mut swept, interval, &reading);
             }
         }
-        if let ReferenceDensity::Known(density) = self.operating.reference {
-            swept.density = density;
-        }
+        self.know_density(&mut swept);
         if gather {
             self.gradients = raw;
             self.gradients_to_flows(&swept);
         }
         Ok(swept)
+    }
+
+    /// What an interval's state adds to each cylinder's fill and to the reference density.
+    pub(super) fn readings(&self, interval: usize, state: &Flowing) -> Vec<Reading> {
+        let cylinders = self.flows.len();
+        let total_swept: f64 = self.operating.swept.iter().sum();
+        let interval = &self.intervals[interval];
+        let mut readings = Vec::new();
+        for cylinder in (0..cylinders).filter(|cylinder| interval.counts[*cylinder] != 0.0) {
+            let count = interval.counts[cylinder];
+            let exponent = self.operating.charge_exponent;
+            let ports = self.port_parts(cylinder);
+            readings.push(self.reading(cylinder, &ports, state, exponent, count));
+            if self.operating.reference == ReferenceDensity::Ports {
+                let weight =
+                    count * self.operating.swept[cylinder] / total_swept / gas::GAS_CONSTANT;
+                readings.push(self.reading(cylinders, &ports, state, 1.0, weight));
+            }
+        }
+        if let ReferenceDensity::Node(node) = self.operating.reference {
+            let weight = interval.weight / gas::GAS_CONSTANT;
+            readings.push(self.reading(cylinders, &[(node, 1.0)], state, 1.0, weight));
+        }
+        readings
+    }
+
+    /// Adds a reading whose gradient is by the right-hand side of the equations.
+    pub(super) fn book(&self, swept: &mut Swept, interval: usize, reading: &Reading) {
+        let cylinders = self.flows.len();
+        let (sum, sum_by) = if reading.result < cylinders {
+            let result = reading.result;
+            (&mut swept.fill[result], &mut swept.fill_by[result])
+        } else {
+            (&mut swept.density, &mut swept.density_by)
+        };
+        *sum += reading.value;
+        for (drawing, draws) in self.intervals[interval].draws.iter().enumerate() {
+            let change = reading.gradient[self.drawing_row(drawing)];
+            for (by, part) in sum_by.iter_mut().zip(draws) {
+                *by += change * part;
+            }
+        }
+    }
+
+    /// Where the reference density is known, no reading has told it.
+    pub(super) fn know_density(&self, swept: &mut Swept) {
+        if let ReferenceDensity::Known(density) = self.operating.reference {
+            swept.density = density;
+        }
     }
 
     /// Turns gradients of fill and density into gradients of `total * w_i / sum w`.
@@ -329,7 +362,7 @@ impl<'m, 'a> Cycle<'m, 'a> {
     }
 
     /// M_i - total w_i / sum w and its derivatives by M.
-    fn balance(&self, swept: &Swept) -> (Vec<f64>, Vec<Vec<f64>>) {
+    pub(super) fn balance(&self, swept: &Swept) -> (Vec<f64>, Vec<Vec<f64>>) {
         let cylinders = self.flows.len();
         let volumes = &self.operating.swept;
         let weights: Vec<f64> = volumes
@@ -356,28 +389,25 @@ impl<'m, 'a> Cycle<'m, 'a> {
         (residual, jacobian)
     }
 
-    /// `weight` times p T^-exponent at a cylinder's ports, the mean by flow when it has several.
-    fn reading(&self, cylinder: usize, state: &Flowing, exponent: f64, weight: f64) -> Reading {
-        let ports: Vec<usize> = self
-            .model
-            .ports
-            .iter()
-            .filter(|port| port.cylinder == cylinder)
-            .map(|port| port.node)
-            .collect();
-        let part = 1.0 / ports.len() as f64;
-        let parts: Vec<(usize, f64)> = ports.into_iter().map(|node| (node, part)).collect();
-        self.node_reading(&parts, state, exponent, weight)
+    /// A cylinder's ports, of which each has an equal part.
+    fn port_parts(&self, cylinder: usize) -> Vec<(usize, f64)> {
+        let ports = self.model.ports.iter();
+        let its = ports.filter(|port| port.cylinder == cylinder);
+        let part = 1.0 / its.clone().count() as f64;
+        its.map(|port| (port.node, part)).collect()
     }
 
-    fn node_reading(
+    /// `weight` times the mean of p T^-exponent over nodes.
+    fn reading(
         &self,
+        result: usize,
         parts: &[(usize, f64)],
         state: &Flowing,
         exponent: f64,
         weight: f64,
     ) -> Reading {
         let mut reading = Reading {
+            result,
             value: 0.0,
             gradient: vec![0.0; self.solver.system.right.len()],
         };
@@ -437,7 +467,11 @@ impl<'m, 'a> Cycle<'m, 'a> {
     }
 }
 
-struct Reading {
-    value: f64,
-    gradient: Vec<f64>,
+/// What one interval's state adds to one result.
+pub(super) struct Reading {
+    /// The cylinder whose fill it is, or their number for the reference density.
+    pub(super) result: usize,
+    pub(super) value: f64,
+    /// By the network's unknowns; after the adjoint, by the right-hand side of its equations.
+    pub(super) gradient: Vec<f64>,
 }

@@ -12,9 +12,10 @@ mod sparse;
 mod start;
 mod system;
 
-pub use newton::{Failure, Solver};
+pub use newton::{Failure, Missed, Progress, Solver};
 pub use response::BranchState;
 pub use sensitivity::{Cause, Forcing};
+pub use sparse::Factors;
 pub use system::Residuals;
 
 /// What holds at a node.

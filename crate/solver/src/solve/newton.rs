@@ -50,6 +50,69 @@ pub struct Failure {
     pub branch: usize,
 }
 
+/// How far the equations are from being met.
+#[derive(Clone, Copy, Debug, Default)]
+pub struct Missed {
+    /// Air that passes the network [kg/s].
+    pub total: f64,
+    /// Mass imbalance over the total flow [-].
+    pub imbalance: f64,
+    /// Closure over the largest fall [-].
+    pub closure: f64,
+}
+
+impl Missed {
+    /// One number for both.
+    fn merit(self) -> f64 {
+        self.imbalance.max(0.1 * self.closure)
+    }
+
+    /// The worse of two.
+    pub fn worse(self, other: Self) -> Self {
+        Self {
+            total: self.total.max(other.total),
+            imbalance: self.imbalance.max(other.imbalance),
+            closure: self.closure.max(other.closure),
+        }
+    }
+}
+
+/// Tells when Newton's steps have come as near as they get.
+#[derive(Clone, Copy, Debug)]
+pub struct Progress {
+    best: f64,
+    idle: u32,
+}
+
+impl Default for Progress {
+    fn default() -> Self {
+        Self {
+            best: f64::INFINITY,
+            idle: 0,
+        }
+    }
+}
+
+impl Progress {
+    /// Whether the state is an answer; `last_step` is the last change of a flow over the total [-].
+    pub fn ends(&mut self, missed: Missed, last_step: f64) -> bool {
+        let Missed {
+            imbalance, closure, ..
+        } = missed;
+        if imbalance <= IMBALANCE && closure <= CLOSURE && last_step <= STEP {
+            return true;
+        }
+        let merit = missed.merit();
+        self.idle = if merit < 0.5 * self.best {
+            0
+        } else {
+            self.idle + 1
+        };
+        self.best = self.best.min(merit);
+        self.idle >= PATIENCE && imbalance <= ACCEPTED_IMBALANCE && closure <= ACCEPTED_CLOSURE
+    }
+}
+
 /// Solves one model under changing conditions, reusing pattern and last state.
 #[derive(Clone, Debug)]
 pub struct Solver<'m> {
@@ -159,35 +222,22 @@ impl<'m> Solver<'m> {
         damped: bool,
     ) -> Result<(), Failure> {
         let mut last_step = f64::INFINITY;
-        let mut best = f64::INFINITY;
-        let mut idle = 0;
+        let mut progress = Progress::default();
         let mut residuals = self.system.evaluate(self.model, conditions, state);
         for _ in 0..steps {
-            let total = residuals.total.max(1e-9);
-            let fall = reference_fall(self.model, state);
-            let imbalance = residuals
-                .imbalance
-                .max(residuals.energy / state.temperature[0])
-                / total;
-            let closure = residuals.closure / fall;
-            if imbalance <= IMBALANCE && closure <= CLOSURE && last_step <= STEP * total {
+            let missed = self.missed(&residuals, state);
+            if progress.ends(missed, last_step) {
                 self.system.settle_choked(state);
                 return Ok(());
             }
-            let merit = imbalance.max(0.1 * closure);
-            idle = if merit < 0.5 * best { 0 } else { idle + 1 };
-            best = best.min(merit);
-            if idle >= PATIENCE && imbalance <= ACCEPTED_IMBALANCE && closure <= ACCEPTED_CLOSURE {
-                self.system.settle_choked(state);
-                return Ok(());
-            }
+            let merit = missed.merit();
             self.iterations += 1;
             self.system.assemble(self.model, conditions, state);
             if self.system.step().is_err() {
                 break;
             }
             let factor = self.allowed_factor(state);
-            last_step = factor * self.system.largest_flow_step();
+            last_step = factor * self.system.largest_flow_step() / missed.total;
             residuals = if damped {
                 self.damped_step(conditions, state, factor, merit)
             } else {
@@ -201,6 +251,19 @@ impl<'m> Solver<'m> {
         Err(Failure {
             branch: self.system.worst_branch(),
         })
+    }
+
+    /// How far the equations are from being met.
+    pub fn missed(&self, residuals: &Residuals, state: &Flowing) -> Missed {
+        let total = residuals.total.max(1e-9);
+        let imbalance = residuals
+            .imbalance
+            .max(residuals.energy / state.temperature[0]);
+        Missed {
+            total,
+            imbalance: imbalance / total,
+            closure: residuals.closure / reference_fall(self.model, state),
+        }
     }
 
     /// Halves the step while the residuals grow; takes a short one rather than none.
@@ -232,9 +295,14 @@ impl<'m> Solver<'m> {
     }
 
     pub(super) fn allowed_factor(&self, state: &Flowing) -> f64 {
+        self.allowed_part(state, &self.system.right)
+    }
+
+    /// How much of a step the pressures allow [-].
+    pub fn allowed_part(&self, state: &Flowing, step: &[f64]) -> f64 {
         let mut factor: f64 = 1.0;
         for node in 0..state.gauge.len() {
-            let change = self.system.right[self.system.pressure_unknown(node)];
+            let change = step[self.system.pressure_unknown(node)];
             let allowed = LARGEST_FALL * state.pressure(node);
             if change < -allowed {
                 factor = factor.min(-allowed / change);

@@ -23,13 +23,28 @@ pub struct Sparse {
     /// Pattern of the strictly upper rows, which is that of the strictly lower columns.
     upper_start: Vec<u32>,
     upper_index: Vec<u32>,
-    upper: Vec<f64>,
     /// Strictly lower rows.
     lower_start: Vec<u32>,
     lower_index: Vec<u32>,
+    /// The factors of the values last factorised, or others that were put in their place.
+    pub factors: Factors,
+    work: Vec<f64>,
+}
+
+/// The numbers of a factorisation, apart from the pattern that several share.
+#[derive(Clone, Debug, Default)]
+pub struct Factors {
+    upper: Vec<f64>,
     lower: Vec<f64>,
     inverse_pivot: Vec<f64>,
-    work: Vec<f64>,
+}
+
+impl Factors {
+    fn resize(&mut self, size: usize, upper: usize, lower: usize) {
+        self.upper.resize(upper, 0.0);
+        self.lower.resize(lower, 0.0);
+        self.inverse_pivot.resize(size, 0.0);
+    }
 }
 
 impl Sparse {
@@ -60,99 +75,122 @@ impl Sparse {
             order,
             row_start,
             row_entries,
-            upper: vec![0.0; upper_index.len()],
             upper_start,
             upper_index,
-            lower: vec![0.0; lower_index.len()],
             lower_start,
             lower_index,
-            inverse_pivot: vec![0.0; size],
+            factors: Factors::default(),
             work: vec![0.0; size],
         }
     }
 
     /// Factorises the present values.
     pub fn factorise(&mut self) -> Result<(), BadPivot> {
-        for row in 0..self.order.len() {
-            let lower = self.lower_start[row] as usize..self.lower_start[row + 1] as usize;
-            let upper = self.upper_start[row] as usize..self.upper_start[row + 1] as usize;
-            for entry in
-                &self.row_entries[self.row_start[row] as usize..self.row_start[row + 1] as usize]
-            {
-                self.work[entry.0 as usize] += self.values[entry.1 as usize];
+        let Self {
+            values,
+            row_start,
+            row_entries,
+            upper_start,
+            upper_index,
+            lower_start,
+            lower_index,
+            factors,
+            work,
+            ..
+        } = self;
+        factors.resize(work.len(), upper_index.len(), lower_index.len());
+        let Factors {
+            upper,
+            lower,
+            inverse_pivot,
+        } = factors;
+        for row in 0..work.len() {
+            for (column, entry) in &row_entries[span(row_start, row)] {
+                work[*column as usize] += values[*entry as usize];
             }
-            for position in lower {
-                let pivot_row = self.lower_index[position] as usize;
-                let factor = self.work[pivot_row] * self.inverse_pivot[pivot_row];
-                self.work[pivot_row] = 0.0;
-                self.lower[position] = factor;
+            for position in span(lower_start, row) {
+                let pivot_row = lower_index[position] as usize;
+                let factor = std::mem::take(&mut work[pivot_row]) * inverse_pivot[pivot_row];
+                lower[position] = factor;
                 if factor != 0.0 {
-                    let span = self.upper_start[pivot_row] as usize
-                        ..self.upper_start[pivot_row + 1] as usize;
-                    for (column, value) in
-                        self.upper_index[span.clone()].iter().zip(&self.upper[span])
-                    {
-                        self.work[*column as usize] -= factor * value;
+                    let its = span(upper_start, pivot_row);
+                    for (column, value) in upper_index[its.clone()].iter().zip(&upper[its]) {
+                        work[*column as usize] -= factor * value;
                     }
                 }
             }
-            let pivot = std::mem::take(&mut self.work[row]);
+            let pivot = std::mem::take(&mut work[row]);
             let mut usable = pivot != 0.0 && pivot.is_finite();
-            for position in upper {
-                let column = self.upper_index[position] as usize;
-                self.upper[position] = std::mem::take(&mut self.work[column]);
-                usable &= self.upper[position].is_finite();
+            let its = span(upper_start, row);
+            for (column, value) in upper_index[its.clone()].iter().zip(&mut upper[its]) {
+                *value = std::mem::take(&mut work[*column as usize]);
+                usable &= value.is_finite();
             }
             if !usable {
-                self.work.fill(0.0);
+                work.fill(0.0);
                 return Err(BadPivot);
             }
-            self.inverse_pivot[row] = 1.0 / pivot;
+            inverse_pivot[row] = 1.0 / pivot;
         }
         Ok(())
     }
 
     /// Replaces `right` by the solution with it as right-hand side.
     pub fn solve(&mut self, right: &mut [f64]) {
-        let size = self.order.len();
-        for row in 0..size {
-            let span = self.lower_start[row] as usize..self.lower_start[row + 1] as usize;
+        let Self { work, factors, .. } = self;
+        for row in 0..work.len() {
+            let its = span(&self.lower_start, row);
             let mut sum = right[self.order[row] as usize];
-            for (column, value) in self.lower_index[span.clone()].iter().zip(&self.lower[span]) {
-                sum -= value * self.work[*column as usize];
+            for (column, value) in self.lower_index[its.clone()]
+                .iter()
+                .zip(&factors.lower[its])
+            {
+                sum -= value * work[*column as usize];
             }
-            self.work[row] = sum;
+            work[row] = sum;
         }
-        for row in (0..size).rev() {
-            let span = self.upper_start[row] as usize..self.upper_start[row + 1] as usize;
-            let mut sum = self.work[row];
-            for (column, value) in self.upper_index[span.clone()].iter().zip(&self.upper[span]) {
-                sum -= value * self.work[*column as usize];
+        for row in (0..work.len()).rev() {
+            let its = span(&self.upper_start, row);
+            let mut sum = work[row];
+            for (column, value) in self.upper_index[its.clone()]
+                .iter()
+                .zip(&factors.upper[its])
+            {
+                sum -= value * work[*column as usize];
             }
-            self.work[row] = sum * self.inverse_pivot[row];
+            work[row] = sum * factors.inverse_pivot[row];
         }
         self.hand_out(right);
     }
 
     /// As `solve`, with the transposed matrix.
     pub fn solve_transposed(&mut self, right: &mut [f64]) {
-        let size = self.order.len();
-        for row in 0..size {
-            self.work[row] = right[self.order[row] as usize];
+        let Self { work, factors, .. } = self;
+        for (known, original) in work.iter_mut().zip(&self.order) {
+            *known = right[*original as usize];
         }
-        for row in 0..size {
-            let span = self.upper_start[row] as usize..self.upper_start[row + 1] as usize;
-            let known = self.work[row] * self.inverse_pivot[row];
-            self.work[row] = known;
-            for (column, value) in self.upper_index[span.clone()].iter().zip(&self.upper[span]) {
-                self.work[*column as usize] -= value * known;
+        for row in 0..work.len() {
+            let its = span(&self.upper_start, row);
+            let known = work[row] * factors.inverse_pivot[row];
+            work[row] = known;
+            if known == 0.0 {
+                continue;
+            }
+            for (column, value) in self.upper_index[its.clone()]
+                .iter()
+                .zip(&factors.upper[its])
+            {
+                work[*column as usize] -= value * known;
             }
         }
-        for row in (0..size).rev() {
-            let span = self.lower_start[row] as usize..self.lower_start[row + 1] as usize;
-            let known = self.work[row];
-            for (column, value) in self.lower_index[span.clone()].iter().zip(&self.lower[span]) {
-                self.work[*column as usize] -= value * known;
+        for row in (0..work.len()).rev() {
+            let its = span(&self.lower_start, row);
+            let known = work[row];
+            for (column, value) in self.lower_index[its.clone()]
+                .iter()
+                .zip(&factors.lower[its])
+            {
+                work[*column as usize] -= value * known;
             }
         }
         self.hand_out(right);
@@ -165,6 +203,11 @@ impl Sparse {
         }
         self.work.fill(0.0);
     }
+}
+
+/// Where a row's entries stand.
+fn span(starts: &[u32], row: usize) -> std::ops::Range<usize> {
+    starts[row] as usize..starts[row + 1] as usize
 }
 
 fn symmetric_neighbours(size: usize, entries: &[(u32, u32)]) -> Vec<Vec<u32>> {

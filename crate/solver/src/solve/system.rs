@@ -350,22 +350,32 @@ impl System {
 
     /// Adds `factor` times the last step to `state`.
     pub fn apply(&self, state: &mut Flowing, factor: f64) {
+        self.apply_step(state, factor, &self.right);
+    }
+
+    /// Adds `factor` times `step` to `state`.
+    pub fn apply_step(&self, state: &mut Flowing, factor: f64, step: &[f64]) {
         let (branches, nodes) = (state.flow.len(), state.gauge.len());
         let add = |values: &mut [f64], step: &[f64]| {
             for (value, change) in values.iter_mut().zip(step) {
                 *value += factor * change;
             }
         };
-        add(&mut state.flow, &self.right[..branches]);
-        add(&mut state.gauge, &self.right[branches..branches + nodes]);
+        add(&mut state.flow, &step[..branches]);
+        add(&mut state.gauge, &step[branches..branches + nodes]);
         if self.thermal {
-            add(&mut state.temperature, &self.right[branches + nodes..]);
+            add(&mut state.temperature, &step[branches + nodes..]);
         }
     }
 
     /// Largest change of a flow in the last step [kg/s].
     pub fn largest_flow_step(&self) -> f64 {
-        self.right[..self.branches.len()]
+        self.largest_flow(&self.right)
+    }
+
+    /// Largest change of a flow in `step` [kg/s].
+    pub fn largest_flow(&self, step: &[f64]) -> f64 {
+        step[..self.branches.len()]
             .iter()
             .map(|change| change.abs())
             .fold(0.0, f64::max)

@@ -1,0 +1,153 @@
+//! One Newton's method over all intervals' networks and the cylinders' air together.
+//!
+//! Solving every network for each guess of the air wastes most of its steps on guesses. Here each network
+//! takes one step towards where the air is going to be: what it will then say follows from its residuals
+//! by the same adjoints that give the derivatives by the air.
+
+use super::dense::solve_dense;
+use super::running::{Cycle, Swept};
+use crate::solve::{Factors, Failure, Missed, Progress};
+
+/// Steps before the networks are solved in turn.
+const STEPS: u32 = 20;
+/// Imbalance of the cylinders' air that ends the iteration, over the total [-].
+const BALANCE: f64 = 1e-12;
+
+/// What is kept of an interval's network while the others are evaluated.
+#[derive(Clone, Debug, Default)]
+pub(super) struct Lane {
+    factors: Factors,
+    /// Right-hand side, then the step [kg/s, Pa, K].
+    step: Vec<f64>,
+}
+
+impl Cycle<'_, '_> {
+    /// Finds flows and states that agree; false when the steps lead nowhere.
+    ///
+    /// # Errors
+    /// When a network has no state at the first flows.
+    pub(super) fn agree_together(&mut self) -> Result<bool, Failure> {
+        for interval in 0..self.intervals.len() {
+            if self.states[interval].is_none() {
+                self.solve_interval(interval)?;
+            }
+        }
+        let mut progress = Progress::default();
+        let mut last_step = f64::INFINITY;
+        for _ in 0..STEPS {
+            let Some((missed, swept)) = self.look_ahead() else {
+                return Ok(false);
+            };
+            let (residual, mut jacobian) = self.balance(&swept);
+            let largest = residual.iter().map(|value| value.abs()).fold(0.0, f64::max);
+            let total: f64 = self.flows.iter().sum();
+            if progress.ends(missed, last_step) && largest <= BALANCE * total {
+                return Ok(true);
+            }
+            let mut change: Vec<f64> = residual.iter().map(|value| -value).collect();
+            solve_dense(&mut jacobian, &mut change);
+            let part = self.step(&change);
+            let steps = self.lanes.iter();
+            let flow = steps.map(|lane| self.solver.system.largest_flow(&lane.step));
+            last_step = part * flow.fold(0.0, f64::max) / missed.total;
+            if !last_step.is_finite() {
+                return Ok(false);
+            }
+        }
+        Ok(false)
+    }
+
+    /// Evaluates and factorises every network, and reads what it will say after its step at the present air.
+    fn look_ahead(&mut self) -> Option<(Missed, Swept)> {
+        let mut missed = Missed::default();
+        let mut swept = Swept::new(self.flows.len());
+        for interval in 0..self.intervals.len() {
+            self.set_draws(interval);
+            let mut state = self.states[interval].take()?;
+            let system = &mut self.solver.system;
+            let residuals = system.evaluate_exactly(self.model, &self.conditions, &mut state);
+            missed = missed.worse(self.solver.missed(&residuals, &state));
+            let regular = self.solver.linearise_solved(&self.conditions, &state);
+            self.states[interval] = Some(state);
+            if !regular {
+                return None;
+            }
+            self.solver.iterations += 1;
+            for mut reading in self.readings(interval, self.states[interval].as_ref()?) {
+                self.solver.adjoint(&mut reading.gradient);
+                let right = &self.solver.system.right;
+                let ahead: f64 = reading.gradient.iter().zip(right).map(|(a, b)| a * b).sum();
+                reading.value += ahead;
+                self.book(&mut swept, interval, &reading);
+            }
+            let lane = &mut self.lanes[interval];
+            lane.step.clone_from(&self.solver.system.right);
+            std::mem::swap(&mut lane.factors, &mut self.solver.system.matrix.factors);
+        }
+        self.know_density(&mut swept);
+        Some((missed, swept))
+    }
+
+    /// Takes every network's step together with a change of the air, and tells which part of it.
+    fn step(&mut self, change: &[f64]) -> f64 {
+        let mut part: f64 = 1.0;
+        for interval in 0..self.intervals.len() {
+            for (drawing, draws) in self.intervals[interval].draws.iter().enumerate() {
+                let more: f64 = draws.iter().zip(change).map(|(part, by)| part * by).sum();
+                let row = self.drawing_row(drawing);
+                self.lanes[interval].step[row] += more;
+            }
+            let lane = &mut self.lanes[interval];
+            let matrix = &mut self.solver.system.matrix;
+            std::mem::swap(&mut lane.factors, &mut matrix.factors);
+            matrix.solve(&mut lane.step);
+            if let Some(state) = &self.states[interval] {
+                part = part.min(self.solver.allowed_part(state, &lane.step));
+            }
+        }
+        for (state, lane) in self.states.iter_mut().zip(&self.lanes) {
+            if let Some(state) = state {
+                self.solver.system.apply_step(state, part, &lane.step);
+            }
+        }
+        for (flow, by) in self.flows.iter_mut().zip(change) {
+            *flow += part * by;
+        }
+        part
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::operating::operating;
+    use super::super::running::intervals;
+    use super::*;
+    use crate::gate;
+    use crate::model::{Model, Purpose};
+
+    /// Our own arithmetic, two ways: the air that all networks find together is the air for which each
+    /// of them is solved in turn.
+    #[test]
+    fn together_and_in_turn_find_the_same_air() {
+        let text = include_str!("../../../../examples/v8_lid/network.json");
+        let study = gate::read(text).expect("the example is valid");
+        let cylinders = study.engine.cylinders.iter();
+        let cylinders: Vec<String> = cylinders.map(|cylinder| cylinder.id.clone()).collect();
+        let model = Model::new(&study.network, &cylinders, Purpose::Running);
+        let operating = operating(&study).expect("its engine is complete");
+        let intervals = intervals(&operating);
+        let cycle = || Cycle::new(&model, &operating, &intervals);
+        let (mut together, mut in_turn) = (cycle(), cycle());
+        assert!(
+            together
+                .agree_together()
+                .expect("states at the first flows")
+        );
+        in_turn.agree_in_turn().expect("the example is solved");
+        let total: f64 = in_turn.flows.iter().sum();
+        for (one, other) in together.flows.iter().zip(&in_turn.flows) {
+            assert!((one - other).abs() <= 1e-11 * total, "{one} {other}");
+        }
+        assert!(together.solver.iterations < in_turn.solver.iterations);
+    }
+}

@@ -104,7 +104,8 @@ fn typed(k: f64, area: f64) -> Loss {
 }
 
 /// Ten ports and 60 branches with two losses each: a lid fed through a core, pockets joined by windows,
-/// and a tee in each runner whose side leg leads to a balance chamber. `scale` multiplies the pocket windows.
+/// and a tee in each runner whose side leg leads to a balance chamber. `scale` multiplies the sections of the
+/// first three runners and the pocket windows.
 pub fn ten_ports(scale: f64) -> Study {
     let mut builder = Builder::default();
     builder.node(
@@ -155,7 +156,8 @@ pub fn ten_ports(scale: f64) -> Study {
         };
         let mouth = [entry, duct(1.2e-3)];
         builder.branch((&pocket, None), (&tee, Some(Leg::Run)), mouth);
-        let runner = [duct(1.2e-3), typed(0.2 + 0.01 * port as f64, 1.2e-3)];
+        let size = 1.2e-3 * if port < 3 { scale } else { 1.0 };
+        let runner = [duct(size), typed(0.2 + 0.01 * port as f64, size)];
         builder.branch((&tee, Some(Leg::Run)), (&outlet, None), runner);
         let side = [duct(4e-4), typed(1.0, 4e-4)];
         builder.branch((&tee, Some(Leg::Side)), ("balance", None), side);

@@ -19,15 +19,15 @@ export function verdict({ running }: Facts, units: UnitChoice): string {
 
 /** How the air goes along the log when every port draws at once. */
 export function pattern({ allOpen }: Facts, units: UnitChoice): string {
-	const { cylinders } = allOpen.solved;
-	const deviations = cylinders.map(({ deviation }) => deviation);
-	const rising = deviations.every(
-		(each, place) => place === 0 || each > (deviations[place - 1] ?? 0),
-	);
+	const { cylinders, paths } = allOpen.solved;
+	const rising = rises(cylinders.map(({ deviation }) => deviation));
 	const { least, most } = ends(allOpen);
 	const range = `from ${signed(least.deviation, units.fraction)} % to ${signed(most.deviation, units.fraction)} %`;
+	// The way from the source to a port is the longer the more things stand on it.
+	const farther = rises(paths.map(({ items }) => items.length));
+	const more = "With all ports open each cylinder gets more than the one before it";
 	return rising
-		? `With all ports open each cylinder gets more than the one before it, ${range}: the farther from the feed, the more.`
+		? `${more}, ${range}${farther ? ": the longer the way from the source, the more" : ""}.`
 		: `With all ports open the cylinders differ ${range}; cylinder ${most.cylinder} gets most.`;
 }
 
@@ -83,6 +83,10 @@ export function bench(first: Spreads, { oneOpen }: Facts, units: UnitChoice): st
 /** A spread as it stands in the guide's table. */
 export function percent(value: number, units: UnitChoice): string {
 	return `${figure(value, units.fraction)} %`;
+}
+
+function rises(figures: readonly number[]): boolean {
+	return figures.every((each, place) => place === 0 || each > (figures[place - 1] ?? 0));
 }
 
 function standing({ solved, limit }: Reading): string {

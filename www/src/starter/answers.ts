@@ -8,7 +8,7 @@ export type Pockets = "perPort" | "perPair" | "open";
 
 /** Where the air comes in. */
 export const FEED_WORDS: Readonly<Record<Feed, string>> = {
-	oneEnd: "at one end, the front",
+	oneEnd: "at the front end",
 	middle: "in the middle",
 	bothEnds: "at both ends",
 	above: "from above, through a core",
@@ -110,7 +110,7 @@ export function sizesOf(choices: Choices, typed: Partial<Sizes>): Sizes {
 		speed: 100,
 		volumetricEfficiency: 0.95,
 		boost: 70_000,
-		temperature: 330,
+		temperature: 333.15,
 		runnerArea,
 		runnerLength: layout.runnerLength,
 		bendAngle: layout.bendAngle,

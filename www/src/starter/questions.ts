@@ -7,7 +7,7 @@ export const SIZE_LABELS: Readonly<Record<SizeName, string>> = {
 	displacement: "displacement",
 	speed: "speed",
 	volumetricEfficiency: "volumetric efficiency",
-	boost: "boost at the source, gauge",
+	boost: "boost at the source (gauge)",
 	temperature: "temperature at the source",
 	runnerArea: "runner section",
 	runnerLength: "runner length",
@@ -18,8 +18,8 @@ export const SIZE_LABELS: Readonly<Record<SizeName, string>> = {
 	neckArea: "neck section",
 	neckLength: "neck length",
 	coreArea: "core open area",
-	coreFlow: "core measured at",
-	coreDrop: "core drop there",
+	coreFlow: "core air flow",
+	coreDrop: "core drop at that flow",
 };
 
 /** One line on each number. */
@@ -39,7 +39,7 @@ const HELP: Readonly<Record<SizeName, string>> = {
 	neckLength: "from the source to the chamber",
 	coreArea: "open section of the whole core",
 	coreFlow: "mass flow at which the core's drop was measured",
-	coreDrop: "pressure drop of the core at that flow",
+	coreDrop: "pressure that the core costs at that flow",
 };
 
 /** How a number is asked for. `room` is the pressure from which boost counts [Pa]. */

@@ -13,7 +13,7 @@ import {
 import { MOST_IN_A_BANK } from "../starter/layouts";
 import { roomPressure, sizeInfo } from "../starter/questions";
 import { sentenceOn, studyOf, usualName } from "../starter/study";
-import { cellText, readNumber, type Unit } from "../units";
+import { cellText, readNumber, shown, type Unit } from "../units";
 import { bounds } from "./bounds";
 import { catalogue } from "./catalogue.svelte";
 import { firingText, readFiring } from "./firing";
@@ -129,7 +129,7 @@ export const starter = {
 	text(name: SizeName, { quantity }: FieldInfo): string {
 		const entry = entries[name];
 		const unit = editor.units[quantity];
-		if (!entry) return cellText(Number(sizes[name].toPrecision(4)), unit);
+		if (!entry) return String(Number(shown(sizes[name], unit).toPrecision(4)));
 		if (entry.unit === unit || entry.value === null) return entry.text;
 		return cellText(entry.value, unit);
 	},

@@ -121,6 +121,17 @@ test("the guide leads on to one's own engine, by keyboard", async ({ page }) => 
 	await expect(guide(page)).toHaveCount(0);
 });
 
+test("an example that cannot be loaded is said, and the sheet stays as it was", async ({
+	page,
+}) => {
+	await start(page);
+	await page.route("**/network-*.js", (route) => route.abort());
+	await press(page, "Lay it on the sheet");
+	await expect(told(page)).toContainText("could not be loaded");
+	await expect(heading(page)).toHaveText("An uneven log, found and mended");
+	await expect(title(page)).toHaveText("V8 lid");
+});
+
 test("the guide can be had from the examples too", async ({ page }) => {
 	await open(page);
 	await page.locator("summary", { hasText: "Examples" }).click();

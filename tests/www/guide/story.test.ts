@@ -1,13 +1,23 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { factsOf, spreadsOf, widened } from "../../../www/src/guide/facts";
-import { bench, cause, change, pattern, verdict } from "../../../www/src/guide/story";
+import * as story from "../../../www/src/guide/story";
 import type { Study } from "../../../www/src/solver/types";
 import { chosenUnits } from "../../../www/src/units";
 import { catalogue, read, solve } from "../wasm";
 
 const units = chosenUnits(undefined);
 const header = catalogue.nodes.find(({ kind }) => kind === "header");
+/** The sentences with plain spaces, as they are read. */
+const plainly =
+	<Given extends unknown[]>(say: (...given: Given) => string) =>
+	(...given: Given) =>
+		say(...given).replaceAll("\u00a0", " ");
+const verdict = plainly(story.verdict);
+const pattern = plainly(story.pattern);
+const cause = plainly(story.cause);
+const change = plainly(story.change);
+const bench = plainly(story.bench);
 const example = (name: string): Study =>
 	read(
 		JSON.parse(

@@ -13,7 +13,7 @@ import {
 } from "../../../www/src/starter/answers";
 import { LAYOUTS, type LayoutName } from "../../../www/src/starter/layouts";
 import { roomPressure } from "../../../www/src/starter/questions";
-import { studyOf, usualName } from "../../../www/src/starter/study";
+import { type Draft, studyOf, usualName } from "../../../www/src/starter/study";
 import { catalogue, read } from "../wasm";
 
 export const FEEDS = Object.keys(FEED_WORDS) as Feed[];
@@ -35,14 +35,16 @@ export function choose(engine: Pick<Choices, "layout" | "inBank">, feed: Feed, p
 	return { ...engine, numbering: null, feed, pockets } satisfies Choices;
 }
 
-/** What the starter makes of them, as the gate has read it. */
-export function made(choices: Choices, typed: Partial<Sizes> = {}): Study {
-	const room = roomPressure(catalogue);
-	const surroundings = { room, units: undefined };
+/** What the starter makes of them. */
+export function drafted(choices: Choices, typed: Partial<Sizes> = {}): Draft {
+	const surroundings = { room: roomPressure(catalogue), units: undefined };
 	const firing = firingOf(choices);
-	return read(
-		studyOf(choices, sizesOf(choices, typed), firing, usualName(choices), [], surroundings),
-	);
+	return studyOf(choices, sizesOf(choices, typed), firing, usualName(choices), [], surroundings);
+}
+
+/** The same as the gate has read it. */
+export function made(choices: Choices, typed: Partial<Sizes> = {}): Study {
+	return read(drafted(choices, typed));
 }
 
 /** A figure of each cylinder, bank by bank from the front to the rear. */

@@ -144,6 +144,19 @@ test("what cannot be used is said beside its field and gone to; nothing is built
 	await expect(page.getByLabel("Firing order")).toHaveValue("");
 });
 
+test("undo while an answer is typed leaves the sheet behind alone", async ({ page }) => {
+	await open(page);
+	await windowArea(page).fill("1750");
+	await begin(page);
+	await dialog(page)
+		.getByLabel(/^neck length/)
+		.fill("200");
+	await page.keyboard.press("Control+z");
+	await page.keyboard.press("Escape");
+	await expect(dialog(page)).toHaveCount(0);
+	await expect(windowArea(page)).toHaveValue("1750");
+});
+
 test("a size that is emptied takes its typical value again, and the notes name what nobody typed", async ({
 	page,
 }) => {
@@ -193,7 +206,7 @@ test("a first-time reader is invited to begin, until there is something of their
 	await expect(invitation).toBeVisible();
 });
 
-test("a part of the page that cannot be loaded says so, and works when it can be", async ({
+test("a part of the page that cannot be loaded says so, and the sheet works on", async ({
 	page,
 }) => {
 	await open(page);

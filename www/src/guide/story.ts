@@ -9,11 +9,11 @@ import type { Facts, Reading, Spreads } from "./facts";
 /** Who gets least and most while running, and whether that is too much. */
 export function verdict({ running }: Facts, units: UnitChoice): string {
 	const { least, most } = ends(running);
-	const off = (deviation: number) => `${signed(deviation, units.fraction)} %`;
+	const off = (deviation: number) => `${signed(deviation, units.fraction)}\u00a0%`;
 	return (
 		`While running, cylinder ${least.cylinder} gets least, ${off(least.deviation)} off the mean, and cylinder ${most.cylinder} most, ${off(most.deviation)}. ` +
 		`The spread is ${percent(running.solved.spread, units)}, ${standing(running)} the limit of ${percent(running.limit, units)}. ` +
-		`Beside each bar stands its doubt, here up to ±${percent(Math.max(...running.solved.cylinders.map(({ doubt }) => doubt)), units)}: a deviation inside it is too close to tell.`
+		`Beside each bar stands its doubt, here up to ±${percent(Math.max(...running.solved.cylinders.map(({ doubt }) => doubt)), units)}: as far as the estimate itself may be off.`
 	);
 }
 
@@ -22,7 +22,7 @@ export function pattern({ allOpen }: Facts, units: UnitChoice): string {
 	const { cylinders, paths } = allOpen.solved;
 	const rising = rises(cylinders.map(({ deviation }) => deviation));
 	const { least, most } = ends(allOpen);
-	const range = `from ${signed(least.deviation, units.fraction)} % to ${signed(most.deviation, units.fraction)} %`;
+	const range = `from ${signed(least.deviation, units.fraction)}\u00a0% to ${signed(most.deviation, units.fraction)}\u00a0%`;
 	// The way from the source to a port is the longer the more things stand on it.
 	const farther = rises(paths.map(({ items }) => items.length));
 	const more = "With all ports open each cylinder gets more than the one before it";
@@ -80,9 +80,9 @@ export function bench(first: Spreads, { oneOpen }: Facts, units: UnitChoice): st
 	);
 }
 
-/** A spread as it stands in the guide's table. */
+/** A spread; the number and its unit stay on one line. */
 export function percent(value: number, units: UnitChoice): string {
-	return `${figure(value, units.fraction)} %`;
+	return `${figure(value, units.fraction)}\u00a0%`;
 }
 
 function rises(figures: readonly number[]): boolean {

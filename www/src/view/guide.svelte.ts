@@ -20,6 +20,7 @@ const WIDER = 1.5;
 let at = $state(0);
 /** What the steps taken so far have laid on the sheet. */
 let done = $state.raw<Readonly<Partial<Record<Step, Study>>>>({});
+let trouble = $state.raw("");
 let before: Study | null = null;
 
 const step = $derived(STEPS[at] ?? "begin");
@@ -65,13 +66,22 @@ export const guide = {
 		done = rest;
 		at = Math.max(at - 1, 0);
 	},
+	/** Why the step's change could not be made; empty when it could. */
+	get trouble() {
+		return trouble;
+	},
 	/** Makes the step's change to the sheet. */
 	async act() {
-		if (step === "begin") await lay("Inline log", openExample("inline_log"));
-		else if (step === "taper") await lay("Tapered log", openExample("tapered_log"));
-		else if (step === "widen" && editor.sheet) {
-			editor.replace(widened(editor.sheet.study, WIDER));
-			remember();
+		trouble = "";
+		try {
+			if (step === "begin") await lay("Inline log", openExample("inline_log"));
+			else if (step === "taper") await lay("Tapered log", openExample("tapered_log"));
+			else if (step === "widen" && editor.sheet) {
+				editor.replace(widened(editor.sheet.study, WIDER));
+				remember();
+			}
+		} catch {
+			trouble = "The example could not be loaded. The sheet is as it was; try again.";
 		}
 	},
 	/** Keeps the spreads of the sheet when they are those of a form that is compared. */

@@ -1,25 +1,11 @@
-import AxeBuilder from "@axe-core/playwright";
 import { expect, type Page, test } from "@playwright/test";
-import { cell, open, windowArea } from "./sheet";
+import { violations as found } from "./axe";
+import { cell, open, renderAll, windowArea } from "./sheet";
 
-const TAGS = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"];
-
-/** Gives rows out of sight, whose height is guessed until they are scrolled to, the one they have then. */
-async function renderAll(page: Page) {
-	await page.evaluate(() =>
-		document.styleSheets[0]?.insertRule(".row { content-visibility: visible !important; }"),
-	);
-}
-
-/** What is hard to use on the page, or in these parts of it. */
+/** What is hard to use on the page with all its rows, or in these parts of it. */
 async function violations(page: Page, ...parts: string[]): Promise<string[]> {
 	await renderAll(page);
-	const axe = new AxeBuilder({ page }).withTags(TAGS);
-	for (const part of parts) axe.include(part);
-	const found = await axe.analyze();
-	return found.violations.map(
-		({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html.slice(0, 120)).join(" | ")}`,
-	);
+	return found(page, ...parts);
 }
 
 for (const scheme of ["light", "dark"] as const) {

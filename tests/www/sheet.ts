@@ -56,3 +56,10 @@ export async function saved(page: Page): Promise<Record<string, unknown>> {
 	for await (const chunk of await download.createReadStream()) chunks.push(chunk as Buffer);
 	return JSON.parse(Buffer.concat(chunks).toString()) as Record<string, unknown>;
 }
+
+/** Gives rows out of sight, whose height is guessed until they are scrolled to, the one they have then. */
+export async function renderAll(page: Page) {
+	await page.evaluate(() =>
+		document.styleSheets[0]?.insertRule(".row { content-visibility: visible !important; }"),
+	);
+}

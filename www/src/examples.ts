@@ -1,7 +1,7 @@
 /** The studies that come with the page. */
 import first from "../../examples/v8_lid/network.json?raw";
 import { readOutside } from "./network/restore";
-import type { Read } from "./solver/types";
+import type { Read, Study } from "./solver/types";
 
 const FIRST = "v8_lid";
 
@@ -33,3 +33,11 @@ export async function openExample(name: string = FIRST): Promise<Read> {
 	if (!load) return { kind: "wrong", errors: [] };
 	return readOutside(await load());
 }
+
+/** Whether this is the example that the page opens with, by what it says of itself. */
+export function isFirstExample({ name, notes }: Study): boolean {
+	own ??= JSON.parse(first) as Study;
+	return name === own.name && notes === own.notes;
+}
+
+let own: Study | undefined;

@@ -79,6 +79,17 @@ export const editor = {
 	redo() {
 		if (history) show(edit.redo(history));
 	},
+
+	/** Whether undo leads to this study. */
+	hasBehind(study: Study): boolean {
+		return history?.past.some((each) => each.study === study) ?? false;
+	},
+
+	/** Goes back to this study, if undo leads there. */
+	backTo(study: Study) {
+		if (!editor.hasBehind(study)) return;
+		while (history && history.present.study !== study) show(edit.undo(history));
+	},
 };
 
 function change(group: string | null, by: (sheet: edit.Sheet) => edit.Sheet) {

@@ -3,6 +3,7 @@ import { solve } from "./client";
 import type { Answer, Study, StudyError } from "./types";
 
 let answer = $state.raw<Answer | null>(null);
+let study = $state.raw<Study | null>(null);
 let elapsed = $state.raw<number | null>(null);
 let errors = $state.raw<readonly StudyError[]>([]);
 let failure = $state.raw<string | null>(null);
@@ -17,6 +18,10 @@ export const latest = {
 	/** The last good answer; it stays while the study is wrong. */
 	get answer() {
 		return answer;
+	},
+	/** The study that the last good answer is of. */
+	get study() {
+		return study;
 	},
 	/** Time the last good answer took [ms]. */
 	get elapsed() {
@@ -57,6 +62,7 @@ async function answerTo(asked: Study) {
 		failure = null;
 		if (reply.kind === "solved") {
 			answer = reply.answer;
+			study = asked;
 			elapsed = reply.elapsedMs;
 			errors = NONE;
 		} else {

@@ -20,8 +20,9 @@ export function wording(
 	return info ? `${info.label} must lie ${bounds(info, units)}` : error.message;
 }
 
-function fieldAt(
-	{ element, field }: StudyError,
+/** What the catalogue says of the number in a cell. */
+export function fieldAt(
+	{ element, field }: Pick<StudyError, "element" | "field">,
 	{ network, engine }: Study,
 	catalogue: Catalogue,
 ): FieldInfo | undefined {

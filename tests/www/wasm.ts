@@ -1,0 +1,43 @@
+/** The solver as the page runs it, for tests that need no browser. */
+import { existsSync, readFileSync } from "node:fs";
+import { fileURLToPath } from "node:url";
+import type { Answer, Catalogue, Read, Solve, Solved, Study } from "../../www/src/solver/types";
+
+interface Solver {
+	initSync(given: { module: Uint8Array }): unknown;
+	read(text: string): Read;
+	solve(study: Study): Solve;
+	laws(): Catalogue;
+}
+
+const folder = new URL("../../www/src/solver/wasm/", import.meta.url);
+const binary = fileURLToPath(new URL("evenport_wasm_bg.wasm", folder));
+if (!existsSync(binary)) throw new Error("The solver is not built: run `cargo task build` first.");
+const solver = (await import(
+	/* @vite-ignore */ new URL("evenport_wasm.js", folder).href
+)) as Solver;
+solver.initSync({ module: readFileSync(binary) });
+
+/** What a study can hold. */
+export const catalogue: Catalogue = solver.laws();
+
+/** Reads a document through the gate; what is wrong with it fails the test. */
+export function read(document: unknown): Study {
+	const reply = solver.read(JSON.stringify(document));
+	if (reply.kind === "study") return reply.study;
+	throw new Error(reply.errors.map((each) => `${each.element} ${each.message}`).join("; "));
+}
+
+/** Solves a study that the gate has read. */
+export function solve(study: Study): Answer {
+	const reply = solver.solve(study);
+	if (reply.kind === "solved") return reply.answer;
+	throw new Error(reply.errors.map((each) => `${each.element} ${each.message}`).join("; "));
+}
+
+/** One draw of an answer; a refusal fails the test. */
+export function drawn(answer: Answer, draw: Answer["headline"]): Solved {
+	const outcome = answer.draws.find((each) => each.draw === draw)?.outcome;
+	if (outcome?.kind === "solved") return outcome;
+	throw new Error(`${draw}: ${outcome?.sentence ?? "is not among the draws"}`);
+}

@@ -69,7 +69,8 @@ impl Tee {
         [(1.0, 0.0), (0.0, 1.0)]
             .map(|(run_shift, side_shift)| {
                 let mut by_number = vec![0.0; 3];
-                for (pattern, weight) in PATTERNS.iter().zip(&weights) {
+                let acting = PATTERNS.iter().zip(&weights);
+                for (pattern, weight) in acting.filter(|(_, weight)| weight.value != 0.0) {
                     let with = self.pattern_losses(pattern, state, flows, run_shift, side_shift);
                     let without = self.pattern_losses(pattern, state, flows, 0.0, 0.0);
                     if let (Some(with), Some(without)) = (with, without) {

@@ -74,7 +74,11 @@ export const editor = {
 	},
 
 	/** Makes the last edit in another way, if nothing has been done since; else makes one more edit. */
-	amend(made: edit.Sheet, again: (before: edit.Sheet) => edit.Sheet, after: (now: edit.Sheet) => edit.Sheet) {
+	amend(
+		made: edit.Sheet,
+		again: (before: edit.Sheet) => edit.Sheet,
+		after: (now: edit.Sheet) => edit.Sheet,
+	) {
 		if (!history) return;
 		const last = history.past.at(-1);
 		if (history.present !== made || last === undefined) change(null, after);

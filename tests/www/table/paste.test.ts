@@ -178,6 +178,14 @@ describe("pasting rows", () => {
 		expect(sheet.drafts["network.branches.3.losses.0.kind"]).toBe("mystery bend");
 	});
 
+	it("puts losses alone at the end of a selected branch", () => {
+		for (const text of ["opening in a wall\t50\t0.6", "\topening in a wall\t50\t0.6"]) {
+			const { sheet } = pasted(text, select("0.id", "0.id", true));
+			expect(sheet.study.network.branches).toHaveLength(3);
+			expect(at(sheet, "network.branches.0.losses.1")).toMatchObject({ area: 5e-5 });
+		}
+	});
+
 	it("makes losses behind selected losses, nodes and cylinders", () => {
 		const losses = pasted("opening in a wall\t50\t0.6", select("1.losses.0.kind", undefined, true));
 		expect(at(losses.sheet, "network.branches.1.losses.1")).toMatchObject({ area: 5e-5 });

@@ -40,6 +40,8 @@ describe("a key", () => {
 		expect(go("1.from", "down")).toBe("network.branches.1.losses.0.area");
 		expect(go("1.losses.0.area", "up")).toBe("network.branches.1.from");
 		expect(go("0.id", "up")).toBeNull();
+		expect(go("0.from", "bottom")).toBe("network.branches.2.losses.1.area");
+		expect(go("2.to", "top")).toBe("network.branches.0.to");
 		expect(go("0.id", "last")).toBe("network.branches.2.losses.1.dischargeCoefficient");
 	});
 });

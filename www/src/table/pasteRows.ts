@@ -30,15 +30,19 @@ export function pasteRows(
 	return place === at ? null : { list, from: at, to: place - 1 };
 }
 
-/** Rows that begin with an empty cell are losses of the branch before them. */
+/**
+ * Rows that begin with an empty cell, or with a kind of loss and a number, are losses of the branch before
+ * them.
+ */
 function branches(pasting: Pasting, at: number, rows: readonly Row[]): Place | null {
 	let place = at - 1;
 	for (const row of rows) {
-		if (row[0]?.trim()) {
+		const bare = isKind(pasting, row[0]) && /^\s*(?:\d|$)/.test(row[1] ?? "");
+		if (row[0]?.trim() && !bare) {
 			place += 1;
 			branch(pasting, place, row);
 		} else if (place >= 0) {
-			lossAtEnd(pasting, place, row.slice(1));
+			lossAtEnd(pasting, place, bare ? row : row.slice(1));
 		} else {
 			pasting.refuse(row);
 		}
@@ -48,9 +52,9 @@ function branches(pasting: Pasting, at: number, rows: readonly Row[]): Place | n
 
 /** A branch may bring its losses along in its own row, each of them a kind and its fields. */
 function branch(pasting: Pasting, place: number, row: Row) {
-	const isLoss = (text: string) =>
-		named("loss", text, pasting.sheet.study, pasting.book) !== undefined;
-	const starts = row.flatMap((text, column) => (column > 2 && isLoss(text) ? [column] : []));
+	const starts = row.flatMap((text, column) =>
+		column > 2 && isKind(pasting, text) ? [column] : [],
+	);
 	pasting.sheet = addBranch(pasting.sheet, place);
 	const line = pasting.again({ what: "branch", list: BRANCHES, index: place, kind: "", cells: [] });
 	const cells = rowColumns(line, pasting.book).flatMap(
@@ -60,6 +64,10 @@ function branch(pasting: Pasting, place: number, row: Row) {
 	for (const [nth, start] of starts.entries()) {
 		lossAtEnd(pasting, place, row.slice(start, starts[nth + 1]));
 	}
+}
+
+function isKind({ sheet, book }: Pasting, text: string | undefined): boolean {
+	return !!text && named("loss", text, sheet.study, book) !== undefined;
 }
 
 function lossAtEnd(pasting: Pasting, branch: number, row: Row) {

@@ -25,10 +25,20 @@ export type Move =
 	| "lineEnd"
 	| "first"
 	| "last"
+	| "top"
+	| "bottom"
 	| "pageUp"
 	| "pageDown";
 
-const PAGE = 12;
+/** Lines that a key leads up or down. */
+const STEPS = {
+	up: -1,
+	down: 1,
+	pageUp: -12,
+	pageDown: 12,
+	top: Number.NEGATIVE_INFINITY,
+	bottom: Number.POSITIVE_INFINITY,
+};
 
 /** The cell that a key leads to from another, or null at an edge. */
 export function moved(all: readonly Line[], from: string, move: Move): string | null {
@@ -52,7 +62,7 @@ export function moved(all: readonly Line[], from: string, move: Move): string | 
 			return keyAt(last, (last?.cells.length ?? 0) - 1);
 		}
 		default: {
-			const step = { up: -1, down: 1, pageUp: -PAGE, pageDown: PAGE }[move];
+			const step = STEPS[move];
 			const next = all[Math.min(Math.max(at + step, 0), all.length - 1)];
 			return next && next !== line ? beside(next, cell.column, place) : null;
 		}
@@ -76,13 +86,12 @@ export function stretched(all: readonly Line[], selection: Selection, move: Move
 		const head = selection.rows ? null : keyAt(line, aside);
 		return head === null ? selection : { ...selection, head };
 	}
-	const back = move === "up" || move === "pageUp" || move === "first";
-	const beyond = back ? all.slice(0, at).reverse() : all.slice(at + 1);
+	const step = { ...STEPS, first: STEPS.top, last: STEPS.bottom }[move as keyof typeof STEPS];
+	const beyond = step < 0 ? all.slice(0, at).reverse() : all.slice(at + 1);
 	const like = beyond.filter((each) =>
 		selection.rows ? each.what === line.what : alike(each, line) && has(each, cell.column),
 	);
-	const steps = { up: 1, down: 1, pageUp: PAGE, pageDown: PAGE }[move as "up"] ?? like.length;
-	const next = like[Math.min(steps, like.length) - 1];
+	const next = like[Math.min(Math.abs(step), like.length) - 1];
 	const head = next && (keyIn(next, cell.column) ?? keyAt(next, 0));
 	return head ? { ...selection, head } : selection;
 }

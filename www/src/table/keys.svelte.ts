@@ -26,8 +26,8 @@ const MOVES: Readonly<Record<string, Move>> = {
 };
 
 const FAR: Readonly<Record<string, Move>> = {
-	ArrowUp: "first",
-	ArrowDown: "last",
+	ArrowUp: "top",
+	ArrowDown: "bottom",
 	ArrowLeft: "lineStart",
 	ArrowRight: "lineEnd",
 	Home: "first",
@@ -97,6 +97,13 @@ class GridCells {
 
 	/** A key while text is typed or edited; whether it has been used. */
 	private keyText(event: KeyboardEvent, control: Control): boolean {
+		const far = event.ctrlKey || event.metaKey;
+		const action = far ? commanded(event) : undefined;
+		if (action && action !== "remove") {
+			this.leave(control);
+			act(this.table, action);
+			return true;
+		}
 		switch (event.key) {
 			case "Escape":
 				// The cell has taken back its text by now.
@@ -104,7 +111,6 @@ class GridCells {
 				this.leave(control);
 				return true;
 			case "Enter":
-				if (event.ctrlKey || event.metaKey || event.altKey) return false;
 				this.go(control, event.shiftKey ? "up" : "down");
 				return true;
 			case "F2":

@@ -59,7 +59,7 @@ export function act(table: Table, action: Action) {
 		}
 		default: {
 			if (table.order && first.what !== "loss") {
-				return say(table, "Rows are moved in the study's order only: show all of them first.");
+				return table.say("Rows are moved in the study's order only: show all of them first.");
 			}
 			const made = only ? moveRows(sheet, only, action === "up" ? -1 : 1) : null;
 			return changeRows(table, made, selection.rows);
@@ -117,13 +117,8 @@ export function pasteText(table: Table, text: string, atEnd = false) {
 			],
 		};
 	} else if (pasted.unplaced.length > 0) {
-		say(table, lost(pasted).trim());
+		table.say(lost(pasted).trim());
 	}
-}
-
-/** Says something above the table. */
-export function say(table: Table, text: string) {
-	table.notice = { text, answers: [] };
 }
 
 function question({ asked }: Pasted): string {

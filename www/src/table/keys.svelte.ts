@@ -7,7 +7,8 @@ import { flushSync } from "svelte";
 import { on } from "svelte/events";
 import { keyOf } from "../network/edit";
 import { editor } from "../network/editor.svelte";
-import { type Action, act, copyText, pasteText } from "./actions";
+import type { Action } from "./actions";
+import { act, copy, paste, prepare } from "./editing";
 import { findCell } from "./grid";
 import { alike, chosen, firstKey, type Move, moved, type Selection, stretched } from "./select";
 import { controlAt, type Table } from "./table.svelte";
@@ -73,6 +74,7 @@ class GridCells {
 		const control = controlOf(target);
 		if (!control) return;
 		const key = keyAt(control);
+		prepare();
 		this.table.current = key;
 		this.set(control, "selected");
 		if (this.table.selection && this.table.selection.anchor !== key) this.table.selection = null;
@@ -324,18 +326,11 @@ class GridCells {
 		// The browser itself copies text out of a cell.
 		if (!control || this.mode !== "selected") return;
 		if (!selection && control instanceof HTMLInputElement) return;
-		const text = copyText(this.table);
-		if (text === null) return;
-		event.clipboardData?.setData("text/plain", text);
-		event.preventDefault();
-		if (cut) act(this.table, selection?.rows ? "remove" : "clear");
+		copy(this.table, event, cut);
 	}
 
 	paste(event: ClipboardEvent) {
-		const text = event.clipboardData?.getData("text/plain");
-		if (!controlOf(event.target) || this.mode !== "selected" || !text) return;
-		event.preventDefault();
-		pasteText(this.table, text);
+		if (controlOf(event.target) && this.mode === "selected") paste(this.table, event);
 	}
 
 	/** Marks the selected cells; a single one is marked as the focus reaches it. */

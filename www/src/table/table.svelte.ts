@@ -60,6 +60,11 @@ export class Table {
 		return { anchor: current, head: current, rows: false };
 	}
 
+	/** Says something above the table. */
+	say(text: string) {
+		this.notice = { text, answers: [] };
+	}
+
 	/** Sorts and filters anew. The order stays as it is while values change. */
 	arrange(filter: string, sorting: Sorting | null) {
 		this.filter = filter;

@@ -54,5 +54,6 @@ describe("a block's evidence", () => {
 		expect(evidence(["1,234", "12,345", "7", "pipe"])).toBeUndefined();
 		expect(evidence(["1,234", "1.234"])).toBeUndefined();
 		expect(evidence(["2,5", "2.5", "1,234"])).toBeUndefined();
+		expect(evidence(["lid v1.25", "1,234"])).toBeUndefined();
 	});
 });

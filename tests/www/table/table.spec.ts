@@ -1,3 +1,4 @@
+import AxeBuilder from "@axe-core/playwright";
 import { expect, type Page, test } from "@playwright/test";
 import { cell, deviations, nodeCell, open, saved, windowArea } from "../sheet";
 
@@ -371,4 +372,37 @@ test("pressures are shown gauge against the room pressure, which stays absolute"
 	);
 	const { settings } = await study(page);
 	expect(settings.units).toEqual({ massFlow: "cfm", pressure: "psi gauge" });
+});
+
+for (const scheme of ["light", "dark"] as const) {
+	test(`everybody can use a table with a selection, a filter and a question, ${scheme}`, async ({
+		page,
+	}) => {
+		await page.emulateMedia({ colorScheme: scheme });
+		await open(page);
+		await page.getByLabel("Show only").first().fill("window 1");
+		await onClipboard(page, "1,234\t0.6\t\t\t7\n");
+		await windowArea(page).focus();
+		await page.keyboard.press("Control+v");
+		await expect(page.getByRole("alert")).toContainText("There was no cell for: “7”.");
+		await number(page, "window 1").click();
+		await page.locator("summary", { hasText: "Keys in the tables" }).click();
+		const section = 'section:has(> [id="branches-title"])';
+		const found = await new AxeBuilder({ page })
+			.withTags(["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"])
+			.include(section)
+			.analyze();
+		expect(found.violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`)).toEqual([]);
+	});
+}
+
+test("the keyboard gets past a table, and a filter's notice is printed", async ({ page }) => {
+	await open(page);
+	await page.getByRole("button", { name: "Past the table of branches" }).focus();
+	await page.keyboard.press("Enter");
+	await expect(page.getByRole("button", { name: "+ branch" })).toBeFocused();
+	await page.getByLabel("Show only").first().fill("runner");
+	await page.emulateMedia({ media: "print" });
+	await expect(page.locator(".sighted")).toBeVisible();
+	await expect(page.locator("button:visible")).toHaveCount(0);
 });

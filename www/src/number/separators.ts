@@ -48,7 +48,7 @@ export function readDigits(typed: string, decimal?: Decimal): Digits {
  */
 export function evidence(texts: readonly string[]): Decimal | undefined {
 	const told = new Set<Decimal>();
-	for (const text of texts) {
+	for (const text of texts.filter((each) => NUMBERS.test(each))) {
 		for (const [number] of text.matchAll(/\d*(?:[.,]\d+)+/g)) {
 			const tells = one(number);
 			if (tells) told.add(tells);
@@ -56,6 +56,9 @@ export function evidence(texts: readonly string[]): Decimal | undefined {
 	}
 	return told.size === 1 ? [...told][0] : undefined;
 }
+
+/** Text that begins as a number or a section does; a name such as v1.2 tells nothing. */
+const NUMBERS = /^\s*(?:d\s*|ø\s*|⌀\s*)?[-+−(]*[\d.,]/i;
 
 function one(number: string): Decimal | undefined {
 	const last = Math.max(number.lastIndexOf("."), number.lastIndexOf(","));

@@ -105,6 +105,7 @@ export function pasteText(table: Table, text: string, atEnd = false) {
 					settle(now, pasted.asked, { ...what, all: table.lines()?.all ?? [], decimal }, book),
 			);
 			table.notice = null;
+			if (pasted.unplaced.length > 0) table.say(lost(pasted));
 		};
 		table.notice = {
 			text: `${question(pasted)}${lost(pasted)}`,
@@ -117,7 +118,7 @@ export function pasteText(table: Table, text: string, atEnd = false) {
 			],
 		};
 	} else if (pasted.unplaced.length > 0) {
-		table.say(lost(pasted).trim());
+		table.say(lost(pasted));
 	}
 }
 

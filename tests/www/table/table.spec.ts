@@ -68,6 +68,10 @@ test("a cell is selected or edited: typing replaces, F2 edits, Escape takes back
 	await expect(name).toHaveValue("window 01");
 	await page.keyboard.press("Escape");
 	await expect(name).toHaveValue("window 1");
+	// What is typed after an undo replaces the whole again.
+	await page.keyboard.type("w1");
+	await page.keyboard.press("Control+z");
+	await expect(name).toHaveValue("window 1");
 	// An arrow leaves what has been typed over, and keeps it.
 	await page.keyboard.type("w2");
 	await page.keyboard.press("ArrowRight");
@@ -395,6 +399,17 @@ for (const scheme of ["light", "dark"] as const) {
 		expect(found.violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`)).toEqual([]);
 	});
 }
+
+test("when all rows are removed, the keys go on behind the table", async ({ page }) => {
+	await open(page);
+	await cell(page, "Branch 1, name").focus();
+	await page.keyboard.press("Control+a");
+	await page.keyboard.press("Control+Delete");
+	await expect(page.locator(".branches [data-row]")).toHaveCount(0);
+	await expect(page.getByRole("button", { name: "+ branch" })).toBeFocused();
+	await page.keyboard.press("Control+z");
+	await expect(page.locator(".branches [data-row]")).toHaveCount(26);
+});
 
 test("the keyboard gets past a table, and a filter's notice is printed", async ({ page }) => {
 	await open(page);

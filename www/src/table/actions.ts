@@ -150,12 +150,14 @@ function changeRows(table: Table, made: RowEdit | null, asRows: boolean) {
 	enter(table, selection.anchor);
 }
 
-/** Goes on with the row that took the place of one that is gone, or the last one. */
-function enterNear(table: Table, list: readonly (string | number)[], place: number) {
+/** Goes on with the row that took the place of one that is gone, or the last one, or behind the table. */
+async function enterNear(table: Table, list: readonly (string | number)[], place: number) {
 	const all = table.lines()?.all ?? [];
 	for (const near of [place, place - 1]) {
 		const { anchor } = rowSelection({ list, from: near, to: near });
 		if (findCell(all, anchor)) return enter(table, anchor);
 	}
 	table.current = null;
+	await tick();
+	table.afterwards?.focus();
 }

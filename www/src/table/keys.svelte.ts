@@ -100,6 +100,8 @@ class GridCells {
 	/** A key while text is typed or edited; whether it has been used. */
 	private keyText(event: KeyboardEvent, control: Control): boolean {
 		const far = event.ctrlKey || event.metaKey;
+		// An undo or redo puts another text into the cell, which is then selected again.
+		if (far && /^[zy]$/i.test(event.key)) this.set(control, "selected");
 		const action = far ? commanded(event) : undefined;
 		if (action && action !== "remove") {
 			this.leave(control);

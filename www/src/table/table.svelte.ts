@@ -30,8 +30,9 @@ export class Table {
 	order = $state.raw<readonly number[] | null>(null);
 	/** The cell that had the focus last, which the buttons above the table act on. */
 	current: string | null = null;
-	/** The element that shows it. */
+	/** The element that shows it, and the one behind it where the keys go on. */
 	element: HTMLElement | null = null;
+	afterwards: HTMLElement | null = null;
 	readonly list: Path;
 	private rows: readonly unknown[] = [];
 	private always: ReadonlySet<number> = new Set();

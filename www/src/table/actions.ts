@@ -18,7 +18,7 @@ export type Action = "insert" | "duplicate" | "remove" | "up" | "down" | "fill" 
 let copied: Copied | null = null;
 
 /** Puts the focus on a cell, selected as a whole, as soon as the page shows it. */
-export async function enter(table: Table, key: string) {
+async function enter(table: Table, key: string) {
 	await tick();
 	const control = table.element && controlAt(table.element, key);
 	control?.focus();

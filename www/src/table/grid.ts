@@ -114,11 +114,6 @@ export function columnsOf(line: Line, all: readonly Line[]): string[] {
 	return [...legs.filter((each) => shown.has(each)), ...own.filter((each) => !legs.includes(each))];
 }
 
-/** The path of a line's item. */
-export function itemOf({ list, index }: Line): Path {
-	return [...list, index];
-}
-
 /** The line and the cell that stand at a path. */
 export function findCell(
 	all: readonly Line[],

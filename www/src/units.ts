@@ -1,5 +1,8 @@
 /** The only place where display units meet SI. */
-import type { Quantity, Settings } from "./solver/types";
+import type { Decimal } from "./number/separators";
+import { readSum } from "./number/sum";
+import { named } from "./number/written";
+import type { FieldInfo, Quantity, Settings } from "./solver/types";
 
 /** A display unit: shown = SI * times / over + plus. */
 export interface Unit {
@@ -12,13 +15,20 @@ export interface Unit {
 	readonly plus: number;
 	/** Decimals of a computed figure, fixed so that columns stand still while answers change. */
 	readonly decimals: number;
+	/** The conditions that belong to the unit. */
+	readonly conditions?: string;
 }
 
 /** Text that was read as a value, or why it could not be. */
 export type Reading =
 	| { readonly kind: "value"; readonly value: number }
 	| { readonly kind: "empty" }
-	| { readonly kind: "unreadable"; readonly message: string };
+	| {
+			readonly kind: "unreadable";
+			readonly message: string;
+			/** Text that can be read in two ways: its comma before decimals, and between thousands. */
+			readonly readings?: readonly [decimals: number, thousands: number];
+	  };
 
 function unit(
 	name: string,
@@ -30,6 +40,28 @@ function unit(
 ): Unit {
 	return { name, label, times, over, plus, decimals };
 }
+
+/** A pressure is shown absolute, or against the room pressure of the study's bench. */
+function pressures(
+	name: string,
+	label: string,
+	over: number,
+	decimals: number,
+): readonly [Unit, Unit] {
+	return [
+		unit(name, `${label} abs`, 1, over, decimals),
+		unit(`${name}${GAUGE}`, `${label} gauge`, 1, over, decimals),
+	];
+}
+
+const GAUGE = " gauge";
+
+/**
+ * A cubic foot a minute is a mass only at stated conditions: 101.325 kPa absolute and 20 degrees C, from
+ * which the solver's bench starts, where dry air weighs 1.2041 kg/m3.
+ */
+const CFM = (0.3048 ** 3 / 60) * (101_325 / (287.05 * 293.15));
+const CFM_CONDITIONS = "1 cfm is taken at 101.325 kPa abs and 20 °C, where air weighs 1.2041 kg/m³";
 
 /** The units of each quantity, the usual one first. An inch of water is the one at 60 degrees F. */
 export const UNITS: Readonly<Record<Quantity, readonly [Unit, ...Unit[]]>> = {
@@ -46,16 +78,19 @@ export const UNITS: Readonly<Record<Quantity, readonly [Unit, ...Unit[]]>> = {
 	],
 	angle: [unit("deg", "°", 180, Math.PI, 1)],
 	pressure: [
-		unit("kPa", "kPa abs", 1, 1000, 2),
-		unit("bar", "bar abs", 1, 1e5, 4),
-		unit("psi", "psi abs", 1, 6894.757293168, 3),
-		unit("inHg", "inHg abs", 1, 3386.389, 2),
+		...pressures("kPa", "kPa", 1000, 2),
+		...pressures("bar", "bar", 1e5, 4),
+		...pressures("psi", "psi", 6894.757293168, 3),
+		...pressures("inHg", "inHg", 3386.389, 2),
+		...pressures("inH2O", "inH₂O", 248.84, 1),
 	],
 	pressureDifference: [
 		unit("kPa", "kPa", 1, 1000, 3),
 		unit("Pa", "Pa", 1, 1, 0),
-		unit("inH2O", "inH₂O", 1, 248.84, 2),
+		unit("bar", "bar", 1, 1e5, 5),
 		unit("psi", "psi", 1, 6894.757293168, 4),
+		unit("inHg", "inHg", 1, 3386.389, 3),
+		unit("inH2O", "inH₂O", 1, 248.84, 2),
 	],
 	temperature: [
 		unit("degC", "°C", 1, 1, 1, -273.15),
@@ -66,6 +101,7 @@ export const UNITS: Readonly<Record<Quantity, readonly [Unit, ...Unit[]]>> = {
 		unit("g/s", "g/s", 1000, 1, 2),
 		unit("kg/h", "kg/h", 3600, 1, 1),
 		unit("lb/min", "lb/min", 60, 0.45359237, 3),
+		{ ...unit("cfm", "cfm at 20 °C", 1, CFM, 1), conditions: CFM_CONDITIONS },
 	],
 	speed: [unit("rpm", "rpm", 60, 1, 0)],
 	number: [unit("1", "", 1, 1, 3)],
@@ -78,7 +114,7 @@ export const QUANTITY_WORDS: Readonly<Record<Quantity, string>> = {
 	area: "Section area",
 	volume: "Volume",
 	angle: "Angle",
-	pressure: "Absolute pressure",
+	pressure: "Pressure",
 	pressureDifference: "Pressure difference",
 	temperature: "Temperature",
 	massFlow: "Mass flow",
@@ -87,17 +123,36 @@ export const QUANTITY_WORDS: Readonly<Record<Quantity, string>> = {
 	fraction: "Part of the whole",
 };
 
-/** The display unit of each quantity. */
-export type UnitChoice = Readonly<Record<Quantity, Unit>>;
+/** The display unit of each quantity, and the room pressure from which gauge pressures count [Pa]. */
+export type UnitChoice = Readonly<Record<Quantity, Unit>> & { readonly room?: number };
 
-/** The units that a study asks for; an unknown name falls back to the usual unit. */
-export function chosenUnits(units: Settings["units"]): UnitChoice {
+/**
+ * The units that a study asks for; an unknown name falls back to the usual unit. Without a room pressure
+ * nothing can be shown or typed as gauge.
+ */
+export function chosenUnits(units: Settings["units"], room?: number): UnitChoice {
 	const entries = (Object.keys(UNITS) as Quantity[]).map((quantity) => {
 		const name = units?.[quantity];
 		const offered = UNITS[quantity];
 		return [quantity, offered.find((each) => each.name === name) ?? offered[0]];
 	});
-	return Object.fromEntries(entries) as UnitChoice;
+	const choice = Object.fromEntries(entries) as Record<Quantity, Unit>;
+	const { pressure } = choice;
+	if (room === undefined) return { ...choice, pressure: absolute(pressure) };
+	if (!pressure.name.endsWith(GAUGE)) return { ...choice, room };
+	const plus = (-room * pressure.times) / pressure.over;
+	return { ...choice, room, pressure: { ...pressure, plus } };
+}
+
+/** The units of a field: the room pressure itself cannot be told against the room pressure. */
+export function unitsOf(info: FieldInfo, units: UnitChoice): UnitChoice {
+	if (info.name !== "ambientPressure") return units;
+	return { ...units, pressure: absolute(units.pressure), room: undefined };
+}
+
+function absolute(pressure: Unit): Unit {
+	const name = pressure.name.replace(GAUGE, "");
+	return UNITS.pressure.find((each) => each.name === name) ?? UNITS.pressure[0];
 }
 
 /** A value in its display unit. */
@@ -134,43 +189,116 @@ export function withUnit(label: string, its: Unit): string {
 }
 
 /**
- * Reads what was typed, with a decimal point or a decimal comma. An area is also taken as `d 44`, a
- * round section, and as `44 x 60`, a rectangular one, in the chosen unit of length.
+ * Reads what was typed: a number with a decimal point or comma, a simple sum or product, a unit of its
+ * own behind it. An area is also taken as `d 44`, a round section, and as `44 x 60`, a rectangular one.
+ * `decimal` is what the surroundings of the text have told of its commas.
  */
-export function readNumber(text: string, quantity: Quantity, units: UnitChoice): Reading {
+export function readNumber(
+	text: string,
+	quantity: Quantity,
+	units: UnitChoice,
+	decimal?: Decimal,
+): Reading {
 	const typed = text.trim();
 	if (typed === "") return { kind: "empty" };
-	if (quantity === "area") {
-		const area = readSection(typed, units.length);
-		if (area !== null) return { kind: "value", value: area };
+	const read = quantity === "area" ? readSection(typed, units, decimal) : undefined;
+	const part = read ?? readPart(typed, quantity, units, decimal);
+	if (part.kind === "wrong") return { kind: "unreadable", message: part.message };
+	if (!part.either) return { kind: "value", value: part.value };
+	const [decimals, thousands] = (["comma", "point"] as const).map((each) => {
+		const reading = readNumber(typed, quantity, units, each);
+		return reading.kind === "value" ? reading.value : Number.NaN;
+	}) as [number, number];
+	const its = units[quantity];
+	const [one, other] = [decimals, thousands].map((each) =>
+		`${cellText(each, its)} ${its.label}`.trimEnd(),
+	);
+	return {
+		kind: "unreadable",
+		message: `“${typed}” can mean ${one} or ${other}.`,
+		readings: [decimals, thousands],
+	};
+}
+
+/** A number in SI, and whether its comma can be read in two ways. */
+type Part =
+	| { readonly kind: "value"; readonly value: number; readonly either: boolean }
+	| { readonly kind: "wrong"; readonly message: string };
+
+function readPart(
+	typed: string,
+	quantity: Quantity,
+	units: UnitChoice,
+	decimal: Decimal | undefined,
+): Part {
+	const sum = readSum(typed, decimal);
+	if (sum.kind === "wrong") {
+		const plain = sum.message === "Not a number.";
+		return plain && quantity === "area" ? { kind: "wrong", message: NOT_AN_AREA } : sum;
 	}
-	const number = plainNumber(typed);
-	if (number !== null) return { kind: "value", value: inSi(number, units[quantity]) };
-	const message =
-		typed.includes(",") && /[.,].*[.,]/.test(typed)
-			? "Write one decimal point or comma, and nothing between thousands."
-			: quantity === "area"
-				? "Not an area. Write a number, or d 44, or 44 x 60."
-				: "Not a number.";
-	return { kind: "unreadable", message };
+	const its = sum.rest === "" ? units[quantity] : writtenUnit(sum.rest, quantity, units);
+	if (typeof its === "string") return { kind: "wrong", message: its };
+	return { kind: "value", value: inSi(sum.value, its), either: sum.either };
 }
 
-function readSection(typed: string, length: Unit): number | null {
-	const round = /^(?:d|ø|⌀)\s*(.+)$/i.exec(typed);
-	const rectangle = /^([^x×]+?)\s*[x×]\s*([^x×]+)$/i.exec(typed);
-	const sides = round ? [round[1]] : rectangle ? [rectangle[1], rectangle[2]] : [];
-	const [first, second] = sides.map((side) => plainNumber(side ?? ""));
-	if (first == null || second === null) return null;
-	const one = inSi(first, length);
-	const area = second === undefined ? (Math.PI / 4) * one * one : one * inSi(second, length);
-	return Number(area.toPrecision(9));
+const NOT_AN_AREA = "Not an area. Write a number, or d 44, or 44 x 60.";
+
+/** A round or a rectangular section; undefined when the text is neither. */
+function readSection(
+	typed: string,
+	units: UnitChoice,
+	decimal: Decimal | undefined,
+): Part | undefined {
+	const round = /^(?:d|ø|⌀)\s*(.+)$/i.exec(typed)?.[1];
+	const [first = "", second, ...more] = round ? [round] : typed.split(/[x×]/i);
+	if (!round && second === undefined) return undefined;
+	if (more.length > 0) return { kind: "wrong", message: NOT_AN_AREA };
+	const unitOf = (side = "") => {
+		const sum = readSum(side, decimal);
+		return sum.kind === "value" ? sum.rest : "";
+	};
+	// A unit behind one side holds for both.
+	const shared = unitOf(second) || unitOf(first);
+	const sides: number[] = [];
+	let either = false;
+	for (const side of second === undefined ? [first] : [first, second]) {
+		const whole = unitOf(side) === "" ? `${side} ${shared}` : side;
+		const part = readPart(whole.trim(), "length", units, decimal);
+		if (part.kind === "wrong" || part.value < 0) return { kind: "wrong", message: NOT_AN_AREA };
+		either ||= part.either;
+		sides.push(part.value);
+	}
+	const [one = 0, other] = sides;
+	const area = other === undefined ? (Math.PI / 4) * one * one : one * other;
+	return { kind: "value", value: Number(area.toPrecision(9)), either };
 }
 
-function plainNumber(typed: string): number | null {
-	const text = typed.trim().replace("−", "-").replace(",", ".");
-	if (!/^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i.test(text)) return null;
-	const number = Number(text);
-	return Number.isFinite(number) ? number : null;
+/** The unit that stands behind a number, or what is wrong with it. */
+function writtenUnit(text: string, quantity: Quantity, units: UnitChoice): Unit | string {
+	const its = units[quantity];
+	const cfm = UNITS.massFlow.find(({ conditions }) => conditions);
+	if (cfm && quantity === "massFlow" && (/^cfm$/i.test(text) || text === cfm.label)) return cfm;
+	const found = named(text, quantity);
+	if (!found) return unknownUnit(text, quantity);
+	const { unit: scale, datum } = found;
+	const asUnit: Unit = { ...its, ...scale };
+	if (quantity !== "pressure") {
+		return datum ? "A pressure difference is neither gauge nor absolute." : asUnit;
+	}
+	if (datum === "absolute") return asUnit;
+	if (datum === undefined) {
+		const same = scale.over === its.over && scale.times === its.times;
+		return same ? its : `Say which: “${text} gauge” or “${text} abs”.`;
+	}
+	if (units.room === undefined) return "Gauge counts from this pressure: write it as absolute.";
+	return { ...asUnit, plus: (-units.room * scale.times) / scale.over };
+}
+
+function unknownUnit(text: string, quantity: Quantity): string {
+	if (quantity === "area") return `${NOT_AN_AREA} Units: mm², cm², in².`;
+	const labels = UNITS[quantity].map(({ label }) => label).filter((label) => label !== "");
+	if (labels.length === 0) return `Not a number: “${text}” stands behind it, and it has no unit.`;
+	return `“${text}” is no unit here. Units: ${labels.join(", ")}.`;
 }
 
 function minus(text: string): string {

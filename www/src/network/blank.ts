@@ -14,20 +14,26 @@ export function changeLoss(sheet: Sheet, list: Path, index: number, info: KindIn
 	return opened(put(sheet, [...list, index], row), [...list, index], open);
 }
 
-/** Adds a loss at the end of a branch. */
-export function addLoss(sheet: Sheet, list: Path, info: KindInfo): Sheet {
-	const losses = lossesAt(sheet, list);
-	const { row, open } = filled(info, section(losses, losses.length));
+/** Adds a loss to a branch, at its end unless another place is given. */
+export function addLoss(
+	sheet: Sheet,
+	list: Path,
+	info: KindInfo,
+	at = lossesAt(sheet, list).length,
+): Sheet {
+	const { row, open } = filled(info, section(lossesAt(sheet, list), at, at));
 	if (info.kind === "typedK") row.origin = "";
-	return opened(insert(sheet, list, losses.length, row), [...list, losses.length], open);
+	return opened(insert(sheet, list, at, row), [...list, at], open);
 }
 
-/** Adds a node. */
-export function addNode(sheet: Sheet, info: KindInfo): Sheet {
-	const { nodes } = sheet.study.network;
+/** Adds a node, at the end unless another place is given. */
+export function addNode(
+	sheet: Sheet,
+	info: KindInfo,
+	at = sheet.study.network.nodes.length,
+): Sheet {
 	const row: Node = { id: freeId(sheet.study.network, "n"), kind: "joint" };
-	const list: Path = ["network", "nodes"];
-	return changeNode(insert(sheet, list, nodes.length, row), nodes.length, info);
+	return changeNode(insert(sheet, ["network", "nodes"], at, row), at, info);
 }
 
 /** Changes the kind of a node and keeps what both kinds have. */
@@ -41,24 +47,27 @@ export function changeNode(sheet: Sheet, index: number, info: KindInfo): Sheet {
 	return opened(put(sheet, path, node), path, open);
 }
 
-/** Adds a branch that goes on from the last one's end, or a copy of one with the same losses. */
-export function addBranch(sheet: Sheet, like?: number): Sheet {
-	const { branches } = sheet.study.network;
-	const id = freeId(sheet.study.network, "b");
-	const model = like === undefined ? undefined : branches[like];
-	const row: Branch = model ? { ...model, id } : { id, from: "", to: "", losses: [] };
-	const at = like === undefined ? branches.length : like + 1;
+/** Adds a branch without ends and losses, at the end unless another place is given. */
+export function addBranch(sheet: Sheet, at = sheet.study.network.branches.length): Sheet {
+	const row: Branch = { id: freeId(sheet.study.network, "b"), from: "", to: "", losses: [] };
 	return insert(sheet, ["network", "branches"], at, row);
 }
 
-/** Adds a cylinder as large as the last one. */
-export function addCylinder(sheet: Sheet): Sheet {
+/** Adds a cylinder as large as the one before it, at the end unless another place is given. */
+export function addCylinder(sheet: Sheet, at = sheet.study.engine.cylinders.length): Sheet {
 	const { cylinders } = sheet.study.engine;
-	const ids = new Set(cylinders.map((each) => each.id));
-	let number = cylinders.length + 1;
-	while (ids.has(String(number))) number += 1;
-	const row: Cylinder = { ...cylinders.at(-1), id: String(number) };
-	return insert(sheet, ["engine", "cylinders"], cylinders.length, row);
+	const id = freeName(new Set(cylinders.map((each) => each.id)), String(cylinders.length));
+	const row: Cylinder = { ...cylinders[at - 1], id };
+	return insert(sheet, ["engine", "cylinders"], at, row);
+}
+
+/** A name that is not taken: the same with the next free number at its end. */
+export function freeName(taken: ReadonlySet<string>, like: string): string {
+	const [, stem = "", digits] = /^(.*?)(\d*)$/s.exec(like) ?? [];
+	const start = digits ? stem : `${stem.trimEnd()} `;
+	let number = Number(digits || 1) + 1;
+	while (taken.has(`${start}${number}`)) number += 1;
+	return `${start}${number}`;
 }
 
 /** Gives a row its kind's required fields: known ones, then defaults; the rest stays open. */
@@ -81,10 +90,10 @@ function opened(sheet: Sheet, path: Path, open: readonly FieldInfo[]): Sheet {
 	return open.reduce((left, field) => draft(left, [...path, field.name], ""), sheet);
 }
 
-/** The sections on both sides of a place among the losses of a branch. */
-function section(losses: readonly Loss[], index: number): Row {
+/** The sections on both sides of a loss, or of a place between two losses: `next` stands behind it. */
+function section(losses: readonly Loss[], index: number, next = index + 1): Row {
 	const before = losses[index - 1] as unknown as Row | undefined;
-	const after = losses[index + 1] as unknown as Row | undefined;
+	const after = losses[next] as unknown as Row | undefined;
 	const towards = before?.areaTo ?? before?.area;
 	const onwards = after?.areaFrom ?? after?.area;
 	const area = towards ?? onwards;

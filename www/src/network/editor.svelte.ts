@@ -8,10 +8,11 @@ let history = $state.raw<edit.History | null>(null);
 // ask whether it concerns them.
 let drafts = $state.raw<edit.Sheet["drafts"]>({});
 let unitNames = $state.raw<Study["settings"]["units"]>();
+let room = $state.raw<number>();
 const sheet = $derived(history?.present ?? null);
 const typing = $derived((history?.group ?? null) !== null);
 const draftCount = $derived(Object.keys(drafts).length);
-const units = $derived(chosenUnits(unitNames));
+const units = $derived(chosenUnits(unitNames, room));
 
 /** The study on the sheet, its unreadable cells, and everything that can be done to it. */
 export const editor = {
@@ -72,6 +73,18 @@ export const editor = {
 		if (history?.group === edit.keyOf(path)) show(edit.undo(history));
 	},
 
+	/** Makes the last edit in another way, if nothing has been done since; else makes one more edit. */
+	amend(
+		made: edit.Sheet,
+		again: (before: edit.Sheet) => edit.Sheet,
+		after: (now: edit.Sheet) => edit.Sheet,
+	) {
+		if (!history) return;
+		const last = history.past.at(-1);
+		if (history.present !== made || last === undefined) change(null, after);
+		else show({ ...history, present: again(last), group: null });
+	},
+
 	undo() {
 		if (history) show(edit.undo(history));
 	},
@@ -100,4 +113,5 @@ function show(next: edit.History) {
 	history = next;
 	drafts = next.present.drafts;
 	unitNames = next.present.study.settings.units;
+	room = next.present.study.settings.bench.ambientPressure;
 }

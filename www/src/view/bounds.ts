@@ -1,10 +1,10 @@
 /** What is wrong with a value, in the units of the page. The solver speaks SI. */
 import type { Catalogue, FieldInfo, KindInfo, Study, StudyError } from "../solver/types";
-import { cellText, type UnitChoice } from "../units";
+import { cellText, type UnitChoice, unitsOf } from "../units";
 
 /** Between which values a field may lie. */
 export function bounds(info: FieldInfo, units: UnitChoice): string {
-	const unit = units[info.quantity];
+	const unit = unitsOf(info, units)[info.quantity];
 	const from = cellText(info.minimum, unit);
 	return `between ${from} and ${cellText(info.maximum, unit)} ${unit.label}`.trimEnd();
 }

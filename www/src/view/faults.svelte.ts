@@ -1,7 +1,9 @@
 /** What is wrong with the study, cell by cell. */
+import { flushSync } from "svelte";
 import { editor } from "../network/editor.svelte";
 import { latest } from "../solver/latest.svelte";
 import type { StudyError } from "../solver/types";
+import { tables } from "../table/tables.svelte";
 
 const byCell = $derived(grouped(latest.errors));
 const count = $derived(latest.errors.length + editor.draftCount);
@@ -23,8 +25,12 @@ export function cell(element: string, field: string): string {
 	return `${element}|${field}`;
 }
 
-/** Brings the cell into view and into focus; the row when the cell is not there. */
+/**
+ * Brings the cell into view and into focus; the row when the cell is not there. A row that a filter hides
+ * is shown first.
+ */
 export function goTo(element: string, field: string) {
+	if ([tables.branches, tables.nodes].some((table) => table.reveal(element))) flushSync();
 	const marked = (name: string) =>
 		document.querySelector<HTMLElement>(`[data-cell="${CSS.escape(name)}"]`);
 	const row = () => document.querySelector<HTMLElement>(`[data-row="${CSS.escape(element)}"]`);

@@ -51,11 +51,11 @@ fn the_v8_lid_names_its_narrow_pocket() {
     // The window of that pocket is the smallest of the lid.
     assert!(gap.parts[0].element.contains('7'), "{:?}", gap.parts[0]);
     assert!(
-        answer
+        solved
             .sentence
             .contains("Cylinder 7 is starved while running"),
         "{}",
-        answer.sentence
+        solved.sentence
     );
 }
 

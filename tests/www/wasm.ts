@@ -1,12 +1,20 @@
 /** The solver as the page runs it, for tests that need no browser. */
 import { existsSync, readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
-import type { Answer, Catalogue, Read, Solve, Solved, Study } from "../../www/src/solver/types";
+import type {
+	Answer,
+	Catalogue,
+	Part,
+	Read,
+	Solve,
+	Solved,
+	Study,
+} from "../../www/src/solver/types";
 
 interface Solver {
 	initSync(given: { module: Uint8Array }): unknown;
 	read(text: string): Read;
-	solve(study: Study): Solve;
+	solve(study: Study, part: Part): Solve;
 	laws(): Catalogue;
 }
 
@@ -30,7 +38,7 @@ export function read(document: unknown): Study {
 
 /** Solves a study that the gate has read. */
 export function solve(study: Study): Answer {
-	const reply = solver.solve(study);
+	const reply = solver.solve(study, "whole");
 	if (reply.kind === "solved") return reply.answer;
 	throw new Error(reply.errors.map((each) => `${each.element} ${each.message}`).join("; "));
 }

@@ -1,4 +1,5 @@
 /** Opens the page's study and keeps solver and storage up to date with it. */
+import { untrack } from "svelte";
 import { openExample } from "./examples";
 import { editor } from "./network/editor.svelte";
 import { readKept } from "./network/restore";
@@ -6,6 +7,7 @@ import { keep, keepNow, kept } from "./share/storage";
 import { latest } from "./solver/latest.svelte";
 import type { Study } from "./solver/types";
 import { catalogue } from "./view/catalogue.svelte";
+import { choice } from "./view/choice.svelte";
 
 /** Starts everything; the page fills as replies arrive. */
 export function start() {
@@ -14,7 +16,10 @@ export function start() {
 		$effect.pre(() => {
 			const { sheet } = editor;
 			if (!sheet) return;
-			latest.ask(sheet.study);
+			latest.ask(
+				sheet.study,
+				untrack(() => choice.draw?.draw),
+			);
 			keep(sheet);
 		});
 		// An edit that is complete is not left to the delay.

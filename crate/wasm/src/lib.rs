@@ -13,18 +13,20 @@ use serde::Serialize;
 use serde_wasm_bindgen::Serializer;
 use wasm_bindgen::prelude::*;
 
-/// Solves a study given as a plain object.
+/// Solves a study given as a plain object, or the wanted part of its draws.
 ///
 /// # Errors
-/// None for any study; throws when the browser cannot build the reply.
+/// None for any study; throws when the part is none, or when the browser cannot build the reply.
 #[wasm_bindgen(unchecked_return_type = "import('../types').Solve")]
 pub fn solve(
     #[wasm_bindgen(unchecked_param_type = "import('../types').Study")] study: &JsValue,
+    #[wasm_bindgen(unchecked_param_type = "import('../types').Part")] part: JsValue,
 ) -> Result<JsValue, JsError> {
     let start = clock::now();
+    let part = serde_wasm_bindgen::from_value(part)?;
     let reply = match outside::text(study)
         .and_then(|text| evenport::read(&text))
-        .and_then(|study| evenport::solve(&study))
+        .and_then(|study| evenport::solve_part(&study, part))
     {
         Ok(answer) => Solve::Solved {
             answer: Box::new(answer),

@@ -1,6 +1,6 @@
 /** The page's side of the solver: whole documents across, answered by the worker. */
 import { type Remote, wrap } from "comlink";
-import type { Catalogue, Read, Solve, Study } from "./types";
+import type { Catalogue, Part, Read, Solve, Study } from "./types";
 import type { Solver } from "./worker";
 import address from "./worker?worker&url";
 
@@ -30,9 +30,9 @@ export function read(text: string): Promise<Read> {
 	return ask<Read>((to) => to.read(text) as Promise<Read>);
 }
 
-/** Solves a study. */
-export function solve(study: Study): Promise<Solve> {
-	return ask<Solve>((to) => to.solve(study) as Promise<Solve>);
+/** Solves a study in some of its draws. */
+export function solve(study: Study, part: Part): Promise<Solve> {
+	return ask<Solve>((to) => to.solve(study, part) as Promise<Solve>);
 }
 
 /** The program's version. */

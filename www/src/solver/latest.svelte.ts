@@ -1,6 +1,6 @@
 /** The latest answer to the study on the sheet: the newest study wins, what it overtakes is dropped. */
 import { solve } from "./client";
-import type { Answer, Study, StudyError } from "./types";
+import type { Answer, Draw, DrawAnswer, Study, StudyError } from "./types";
 
 let answer = $state.raw<Answer | null>(null);
 let study = $state.raw<Study | null>(null);
@@ -8,10 +8,19 @@ let elapsed = $state.raw<number | null>(null);
 let errors = $state.raw<readonly StudyError[]>([]);
 let failure = $state.raw<string | null>(null);
 
-let waiting: Study | null = null;
+let waiting: Asked | null = null;
 let busy = false;
 
 const NONE: readonly StudyError[] = [];
+
+/** The headline's draw first, whichever of the two it is. */
+const ORDER: readonly Draw[] = ["running", "cycleMean", "benchOneAtATime", "benchAllOpen"];
+
+/** A study, and the draw that is not to wait for the others. */
+interface Asked {
+	readonly study: Study;
+	readonly looked: Draw | undefined;
+}
 
 /** What the solver said last. */
 export const latest = {
@@ -36,13 +45,13 @@ export const latest = {
 		return failure;
 	},
 
-	/** Asks for the answer to a study. */
-	async ask(study: Study) {
-		waiting = study;
+	/** Asks for the answer to a study, the draw looked at first. */
+	async ask(study: Study, looked: Draw | undefined) {
+		waiting = { study, looked };
 		if (busy) return;
 		busy = true;
 		while (waiting) {
-			const asked: Study = waiting;
+			const asked: Asked = waiting;
 			waiting = null;
 			await answerTo(asked);
 		}
@@ -55,20 +64,35 @@ export const latest = {
 	},
 };
 
-async function answerTo(asked: Study) {
+/**
+ * Two questions: the draw looked at is on the screen while the others are still being solved. What is
+ * shown of those stays the former answer's for that long.
+ */
+async function answerTo(asked: Asked) {
 	try {
-		const reply = await solve(asked);
+		const first = await solve(asked.study, asked.looked ? { first: asked.looked } : "headline");
 		if (waiting) return;
 		failure = null;
-		if (reply.kind === "solved") {
-			answer = reply.answer;
-			study = asked;
-			elapsed = reply.elapsedMs;
-			errors = NONE;
-		} else {
-			errors = reply.errors;
+		if (first.kind === "wrong") {
+			errors = first.errors;
+			return;
 		}
+		const solved = first.answer.draws[0]?.draw ?? first.answer.headline;
+		const runs = first.answer.runningNeeds.length === 0;
+		const former = (answer?.draws ?? []).filter(({ draw }) => runs || draw.startsWith("bench"));
+		answer = { ...first.answer, draws: inOrder([...first.answer.draws, ...former]) };
+		study = asked.study;
+		errors = NONE;
+		const rest = await solve(asked.study, { rest: solved });
+		if (waiting || rest.kind === "wrong") return;
+		answer = { ...rest.answer, draws: inOrder([...first.answer.draws, ...rest.answer.draws]) };
+		elapsed = first.elapsedMs + rest.elapsedMs;
 	} catch (reason) {
 		latest.fail(reason);
 	}
+}
+
+/** Each draw once, the first one there is of it, in the order in which they are always shown. */
+function inOrder(draws: readonly DrawAnswer[]): DrawAnswer[] {
+	return ORDER.flatMap((draw) => draws.find((each) => each.draw === draw) ?? []);
 }

@@ -3,11 +3,9 @@
 
 /** Everything the program says of one study. */
 export type Answer = {
-  /** The verdict sentence of the headline draw. */
-  sentence: string,
   /** The draw the headline speaks of: `running` when the engine is complete, else `benchOneAtATime`. */
   headline: Draw,
-  /** One answer per draw, headline first. */
+  /** One answer per draw that was asked for, headline first. */
   draws: Array<DrawAnswer>,
   /** What is missing before the `running` draw can be solved; empty when it stands in `draws`. */
   runningNeeds: Array<string>,
@@ -483,6 +481,9 @@ export type NodeKind = { "kind": "source",
 
 /** Solved, or refused with a reason. */
 export type Outcome = { "kind": "solved" } & Solved | { "kind": "refused" } & Refusal;
+
+/** Which of a study's draws are wanted. One that the study is not complete for stands for the headline's. */
+export type Part = "whole" | "headline" | { "first": Draw } | { "rest": Draw };
 
 /** The way from the source to one port, by the leg that brings most air at each node. */
 export type Path = {

@@ -1,6 +1,6 @@
 /** The worker's side: loads the solver once and answers whole documents with whole documents. */
 import { expose } from "comlink";
-import type { Catalogue, Read, Solve, Study } from "./types";
+import type { Catalogue, Part, Read, Solve, Study } from "./types";
 import start, { laws, read, solve, version } from "./wasm/evenport_wasm";
 import wasm from "./wasm/evenport_wasm_bg.wasm?url";
 
@@ -15,9 +15,9 @@ const solver = {
 		await ready;
 		return read(text);
 	},
-	async solve(study: Study): Promise<Solve> {
+	async solve(study: Study, part: Part): Promise<Solve> {
 		await ready;
-		return solve(study);
+		return solve(study, part);
 	},
 	async version(): Promise<string> {
 		await ready;

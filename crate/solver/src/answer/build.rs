@@ -6,7 +6,7 @@ use super::gap::{self, Side};
 use super::rows;
 use super::verdict::{self, Facts};
 use super::{
-    Answer, Certificate, CylinderAnswer, Draw, DrawAnswer, Gap, GapQuantity, Outcome, Path,
+    Answer, Certificate, CylinderAnswer, Draw, DrawAnswer, Gap, GapQuantity, Outcome, Part, Path,
     PortAnswer, Refusal, RefusalKind, Solved, State, hints,
 };
 use crate::catalogue::catalogue;
@@ -21,6 +21,14 @@ use crate::{gate, graph};
 /// # Errors
 /// Everything that is wrong with the study, as `read` would tell it.
 pub fn solve(study: &Study) -> Result<Answer, Vec<StudyError>> {
+    solve_part(study, Part::Whole)
+}
+
+/// Solves a study in some of its draws, so that the one looked at need not wait for the others.
+///
+/// # Errors
+/// Everything that is wrong with the study, as `read` would tell it.
+pub fn solve_part(study: &Study, part: Part) -> Result<Answer, Vec<StudyError>> {
     let errors = gate::check(study);
     if !errors.is_empty() {
         return Err(errors);
@@ -54,28 +62,43 @@ pub fn solve(study: &Study) -> Result<Answer, Vec<StudyError>> {
             outcome,
         });
     };
-    match draw::operating(study) {
+    let operating = draw::operating(study);
+    let headline = if operating.is_ok() {
+        Draw::Running
+    } else {
+        Draw::BenchOneAtATime
+    };
+    let first = match part {
+        Part::First(draw) | Part::Rest(draw) if draw.is_bench() || operating.is_ok() => draw,
+        _ => headline,
+    };
+    let wanted = |draw: Draw| match part {
+        Part::Whole => true,
+        Part::Headline | Part::First(_) => draw == first,
+        Part::Rest(_) => draw != first,
+    };
+    match operating {
         Ok(operating) => {
             let limit = study.settings.running.limit;
-            let running = draw::running(&running_model, &operating, false);
-            answer(Draw::Running, limit, &running_model, running);
-            let mean = draw::running(&running_model, &operating, true);
-            answer(Draw::CycleMean, limit, &running_model, mean);
+            for (draw, at_mean) in [(Draw::Running, false), (Draw::CycleMean, true)] {
+                if wanted(draw) {
+                    let drawn = draw::running(&running_model, &operating, at_mean);
+                    answer(draw, limit, &running_model, drawn);
+                }
+            }
         }
         Err(needs) => running_needs = needs.into_iter().map(|need| need.0).collect(),
     }
-    let single = draw::one_at_a_time(&bench_model, count, bench);
-    answer(Draw::BenchOneAtATime, bench.limit, &bench_model, single);
-    let all = draw::all_open(&bench_model, count, bench);
-    answer(Draw::BenchAllOpen, bench.limit, &bench_model, all);
-    let first = &draws[0];
-    let sentence = match &first.outcome {
-        Outcome::Solved(solved) => solved.sentence.clone(),
-        Outcome::Refused(refusal) => refusal.sentence.clone(),
-    };
+    if wanted(Draw::BenchOneAtATime) {
+        let single = draw::one_at_a_time(&bench_model, count, bench);
+        answer(Draw::BenchOneAtATime, bench.limit, &bench_model, single);
+    }
+    if wanted(Draw::BenchAllOpen) {
+        let all = draw::all_open(&bench_model, count, bench);
+        answer(Draw::BenchAllOpen, bench.limit, &bench_model, all);
+    }
     Ok(Answer {
-        sentence,
-        headline: first.draw,
+        headline,
         draws,
         running_needs,
         warnings: hints::of_study(study, &bench_model),

@@ -9,5 +9,5 @@ mod rows;
 mod types;
 mod verdict;
 
-pub use build::solve;
+pub use build::{solve, solve_part};
 pub use types::*;

@@ -15,11 +15,9 @@ macro_rules! answer {
 answer! {
 /// Everything the program says of one study.
 pub struct Answer {
-    /// The verdict sentence of the headline draw.
-    pub sentence: String,
     /// The draw the headline speaks of: `running` when the engine is complete, else `benchOneAtATime`.
     pub headline: Draw,
-    /// One answer per draw, headline first.
+    /// One answer per draw that was asked for, headline first.
     pub draws: Vec<DrawAnswer>,
     /// What is missing before the `running` draw can be solved; empty when it stands in `draws`.
     pub running_needs: Vec<String>,
@@ -38,6 +36,19 @@ pub enum Draw {
     Running,
     /// Every port at its mean flow over the cycle, for comparison with `Running`.
     CycleMean,
+}
+
+/// Which of a study's draws are wanted. One that the study is not complete for stands for the headline's.
+#[derive(Copy, Eq)]
+pub enum Part {
+    /// All of them.
+    Whole,
+    /// The headline's.
+    Headline,
+    /// This one alone.
+    First(Draw),
+    /// All but this one.
+    Rest(Draw),
 }
 
 /// The answer of one draw.
@@ -335,4 +346,11 @@ pub enum Outcome {
     /// Why there is none.
     Refused(Refusal),
 }
+}
+
+impl Draw {
+    /// Whether the flow bench draws.
+    pub fn is_bench(self) -> bool {
+        matches!(self, Self::BenchOneAtATime | Self::BenchAllOpen)
+    }
 }

@@ -76,6 +76,7 @@ fn typescript() -> String {
     // A node's kind is flattened into the node, where no visit meets its name.
     types.visit::<evenport::NodeKind>();
     types.visit::<evenport::Answer>();
+    types.visit::<evenport::Part>();
     types.visit::<evenport::Catalogue>();
     types.visit::<evenport_wasm::Solve>();
     types.visit::<evenport_wasm::Read>();

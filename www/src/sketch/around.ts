@@ -9,8 +9,8 @@ import {
 	type Note,
 	type Room,
 } from "./drawing";
-import { named } from "./names";
-import type { Plan, Spot } from "./place";
+import { NAME, named } from "./names";
+import { type Plan, SEATS, type Spot } from "./place";
 import { type Corner, routed } from "./route";
 import type { Structure } from "./structure";
 
@@ -20,12 +20,12 @@ const PITCH = { least: 26, most: 130 };
 const BOX = 17;
 const PORT = 22;
 /** From the boxes of one line to those of the next. */
-const STEP = 30;
+const STEP = 27;
 /** A line of notes above and below. */
 const NOTES = 14;
 /** Height of the scale of a deviation, and of the words there. */
-const SCALE = 34;
-const WORDS: Readonly<Record<Room, number>> = { wide: 27, whole: 38, short: 38, sign: 15 };
+const SCALE = 32;
+const WORDS: Readonly<Record<Room, number>> = { wide: 25, whole: 36, short: 36, sign: 13 };
 /** Ways side by side along a line make its boxes taller, up to so many pixels. */
 const LANE = { most: 8, all: 72 };
 const WIDEST = 14;
@@ -61,10 +61,13 @@ export function drawn(plan: Plan, { points, ways }: Structure, width: number): D
 	};
 
 	const cylinders = new Map(points.map(({ id, cylinder }) => [id, cylinder]));
+	const mostPorts = Math.max(...plan.stands.map(({ ports }) => ports.length));
+	const port = Math.min(PORT, (pitch * SEATS) / mostPorts - 2);
 	const box = ({ id, kind, from, to, line }: Spot): Box => {
-		const wide = kind === "port" ? PORT : kind === "joint" ? BOX : (to - from) * pitch;
+		const own = (to - from) * pitch;
+		const wide = kind === "port" ? port : kind === "joint" ? Math.min(BOX, own) : own;
 		const text = kind === "port" ? (cylinders.get(id) ?? "") : id;
-		const label = kind === "port" ? text.slice(0, 3) : fitting(text, 10, wide - 5);
+		const label = kind === "port" ? text.slice(0, 3) : fitting(text, NAME, wide - 4);
 		return { id, kind, x: x((from + to) / 2), y: y(line), width: wide, height: tall(line), label };
 	};
 	const dot = ({ at, line, edge, lane: [index, count] = [0, 1] }: Corner): Dot => ({
@@ -82,7 +85,7 @@ export function drawn(plan: Plan, { points, ways }: Structure, width: number): D
 	const gauges = plan.stands.map(({ id, at, side, ports }): Gauge => {
 		const seat = { x: x(at), y: y(side < 0 ? 0 : plan.lines - 1) };
 		const scale = side < 0 ? seat.y + PORT / 2 + 3 : seat.y - PORT / 2 - 3 - SCALE;
-		const words = side < 0 ? scale + SCALE + 11 : scale - WORDS[size] + 9;
+		const words = side < 0 ? scale + SCALE + 10 : scale - 4;
 		return {
 			cylinder: id,
 			ports,
@@ -92,15 +95,17 @@ export function drawn(plan: Plan, { points, ways }: Structure, width: number): D
 			width: pitch,
 			height: SCALE,
 			words: { x: seat.x, y: words },
+			follow: side < 0 ? "below" : "above",
 			size,
 		};
 	});
 	const centre = y((plan.lines - 1) / 2);
+	const whole = Math.max(width, (last - first) * pitch + 2 * MARGIN);
 	return {
-		width: Math.max(width, (last - first) * pitch + 2 * MARGIN),
+		width: whole,
 		height,
 		boxes,
-		lines: named(lines, boxes),
+		lines: named(lines, boxes, whole),
 		gauges,
 		notes: notesOf(plan, left, x(last), height),
 		axes: both

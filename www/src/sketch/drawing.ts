@@ -50,8 +50,9 @@ export interface Gauge {
 	readonly y: number;
 	readonly width: number;
 	readonly height: number;
-	/** Middle of the base of the first line of words. */
+	/** Middle of the base of the line of words next to the scale, and where the others follow. */
 	readonly words: Dot;
+	readonly follow: "above" | "below";
 	readonly size: Room;
 }
 
@@ -114,11 +115,16 @@ export function round(value: number): number {
 	return Math.round(value * 10) / 10;
 }
 
-/** As much of a text as has room, the end cut off if need be; nothing when not even three letters have. */
+/**
+ * As much of a text as has room, cut in the middle if need be, since names like to differ at their end;
+ * nothing when not even three letters have room.
+ */
 export function fitting(text: string, size: number, room: number): string {
 	if (textWidth(text, size) <= room) return text;
 	const letters = Math.floor(room / textWidth("m", size)) - 1;
-	return letters < 3 ? "" : `${text.slice(0, letters)}…`;
+	if (letters < 3) return "";
+	const tail = Math.floor(letters / 2);
+	return `${text.slice(0, letters - tail).trimEnd()}…${text.slice(-tail).trimStart()}`;
 }
 
 /** About how wide a text is at this size; the page's letters are no wider. */

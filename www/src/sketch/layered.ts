@@ -10,7 +10,7 @@ import {
 	textWidth,
 } from "./drawing";
 import { layersOf } from "./layers";
-import { named } from "./names";
+import { NAME, named } from "./names";
 import type { Point, Structure } from "./structure";
 
 const MARGIN = 8;
@@ -18,7 +18,7 @@ const BOX = 17;
 const PORT = { width: 66, box: 22, scale: 30 };
 const WORDS = 38;
 /** Taller than this a drawing is made smaller. */
-const TALLEST = 620;
+const TALLEST = 520;
 const WIDEST = 10;
 
 interface Size {
@@ -54,7 +54,7 @@ export function layered(structure: Structure, width: number): Drawing {
 		const top = y(node.y - node.height / 2);
 		const wide = isPort ? PORT.box * scale : node.width * scale;
 		const text = isPort ? (cylinder ?? "").slice(0, 3) : id;
-		const label = box >= 11 ? fitting(text, 10, wide - 4) || (isPort ? text : "") : "";
+		const label = box < 11 ? "" : isPort ? text : fitting(text, NAME, wide - 3);
 		boxes.push({ id, kind, x: x(node.x), y: top + box / 2, width: wide, height: box, label });
 		if (cylinder === null) continue;
 		const size: Room = scale < 0.65 ? "sign" : scale < 0.95 ? "short" : "whole";
@@ -67,7 +67,8 @@ export function layered(structure: Structure, width: number): Drawing {
 			y: below,
 			width: node.width * scale,
 			height: PORT.scale * scale,
-			words: { x: x(node.x), y: below + PORT.scale * scale + 11 },
+			words: { x: x(node.x), y: below + PORT.scale * scale + 10 },
+			follow: "below",
 			size,
 		});
 	}
@@ -79,12 +80,12 @@ export function layered(structure: Structure, width: number): Drawing {
 		return { id, from, to, dots, room, over: false, name: null };
 	});
 	const height = whole.height * scale + 2 * MARGIN;
-	return { width, height, boxes, lines: named(lines, boxes), gauges, notes: [], axes: [] };
+	return { width, height, boxes, lines: named(lines, boxes, width), gauges, notes: [], axes: [] };
 }
 
 function sizeOf({ id, kind }: Point): Size {
 	if (kind === "port") return { width: PORT.width, height: PORT.box + 3 + PORT.scale + WORDS };
-	return { width: Math.max(textWidth(id, 10) + 10, 26), height: BOX };
+	return { width: Math.max(textWidth(id, NAME) + 14, 26), height: BOX };
 }
 
 /**

@@ -1,7 +1,7 @@
 /** Gives ways their names where there is room, so that names thin out before they run into anything. */
 import { type Box, type Dot, type Line, textWidth } from "./drawing";
 
-/** Size of the names of ways, in pixels. */
+/** Size of names in the drawing, in pixels. */
 export const NAME = 9.5;
 
 interface Area {
@@ -12,7 +12,7 @@ interface Area {
 }
 
 /** The same lines, those with a name that have room for it beside their longest straight piece. */
-export function named(lines: readonly Line[], boxes: readonly Box[]): Line[] {
+export function named(lines: readonly Line[], boxes: readonly Box[], width: number): Line[] {
 	const full: Area[] = boxes.map(({ x, y, width, height }) => ({
 		left: x - width / 2,
 		right: x + width / 2,
@@ -24,6 +24,7 @@ export function named(lines: readonly Line[], boxes: readonly Box[]): Line[] {
 		const place = placeOf(line);
 		if (!place) return line;
 		const area = areaOf(place, line.id);
+		if (area.left < 0 || area.right > width) return line;
 		const others = ways.filter(({ id }) => id !== line.id).flatMap(({ pieces }) => pieces);
 		if ([...full, ...others].some((one) => meet(one, area))) return line;
 		full.push(area);

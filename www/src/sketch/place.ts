@@ -9,21 +9,22 @@
  * and in lines across it.
  */
 import { type Layers, layersOf } from "./layers";
-import { spread } from "./spread";
 import type { Point, Structure } from "./structure";
 
 /** Half of a box's length, in cylinders. */
-export const HALF = 0.33;
+export const HALF = 0.36;
 /** Half of a port's. */
 export const PORT_HALF = 0.15;
+/** The part of a cylinder's room that its ports share. */
+export const SEATS = 0.8;
 /** Least room between two boxes on a line. */
-const GAP = 0.12;
+const GAP = 0.1;
 /** Room for the way between a chamber and what stands at its end. */
-const END_GAP = 0.42;
+const END_GAP = 0.4;
 /** Lines between a port and the middle of the engine, and nodes one after the other at an end. */
 const DEEPEST = 7;
-/** How far a node may stand from the middle of what it feeds. */
-const FARTHEST = 1.1;
+/** The least room for one of several boxes at one place. */
+const CRAMPED = 0.08;
 
 /** Towards which bank: the only or left one below, the right one above, or between them. */
 export type Side = -1 | 0 | 1;
@@ -87,13 +88,13 @@ export function placed(structure: Structure): Placing {
 	for (const { at, side, ports: own } of stands) {
 		own.forEach((id, index) => {
 			const point = ports.find((port) => port.id === id);
-			const its = at + ((index + 0.5) / own.length - 0.5) * 0.8;
+			const its = at + ((index + 0.5) / own.length - 0.5) * SEATS;
 			if (point)
 				board.add({ point, side, row: 0, from: its - PORT_HALF, to: its + PORT_HALF, chained: 0 });
 		});
 	}
 	for (const points of layers.byDistance.slice(1)) board.addLayer(points);
-	if (board.farthest > FARTHEST) return none("too many nodes would stand at one place");
+	if (board.cramped) return none("too many nodes would stand at one place");
 	return {
 		plan: board.plan(
 			stands,
@@ -129,7 +130,8 @@ function middle({ from, to }: { from: number; to: number }): number {
 
 /** What has been placed so far. */
 class Board {
-	farthest = 0;
+	/** Whether a place holds more boxes than it has room for. */
+	cramped = false;
 	private readonly layers: Layers;
 	private readonly all: Placed[] = [];
 	private readonly byId = new Map<string, Placed>();
@@ -214,7 +216,8 @@ class Board {
 		const joined = this.layers.neighbours.get(chamber.point.id) ?? [];
 		const alongRun = joined.some(({ id, run }) => id === point.id && run);
 		const long = chamber.to - chamber.from > 2 * HALF + 0.01;
-		return long || chamber.chained > 0 || alongRun ? chamber : null;
+		const inMiddle = chamber.side === 0;
+		return long || inMiddle || chamber.chained > 0 || alongRun ? chamber : null;
 	}
 
 	private addSide(side: Side, points: readonly Point[]) {
@@ -226,15 +229,19 @@ class Board {
 		const short = wanted.filter(({ least, most }) => most - least < 0.01);
 		const long = wanted.filter(({ least, most }) => most - least >= 0.01);
 		const first = this.count(side);
-		const places = spread(
-			short.map(({ least }) => least),
-			2 * HALF + GAP,
-		);
-		short.forEach(({ point, least }, index) => {
-			const at = places[index] ?? least;
-			this.farthest = Math.max(this.farthest, Math.abs(at - least));
-			this.put(point, side, first, at - HALF, at + HALF);
-		});
+		for (const { least: place } of short) {
+			const together = short.filter(({ least }) => Math.abs(least - place) < 0.01);
+			if (together[0]?.least !== place || this.byId.has(together[0].point.id)) continue;
+			const others = short.map(({ least }) => Math.abs(least - place)).filter((far) => far >= 0.01);
+			// Several at one place share its room, so that none of their neighbours has to move.
+			const room = Math.min(2 * HALF + GAP, ...others) / together.length;
+			if (room < CRAMPED) this.cramped = true;
+			const half = (room - Math.min(GAP, room / 4)) / 2;
+			together.forEach(({ point }, index) => {
+				const at = place + (index - (together.length - 1) / 2) * room;
+				this.put(point, side, first, at - half, at + half);
+			});
+		}
 		for (const { point, least, most } of long) {
 			let row = first;
 			while (!this.isFree(side, row, least - HALF - GAP, most + HALF + GAP)) row += 1;

@@ -29,7 +29,7 @@ const LANE = 0.2;
 /** From a way to a box's end. */
 const INSET = 0.06;
 
-/** Leads every way; short ones first, so that these are the straight ones. */
+/** Leads every way; those at the ports and then short ones first, so that these are the straight ones. */
 export function routed(plan: Plan, ways: readonly Way[]): Route[] {
 	const spots = new Map(plan.spots.map((spot) => [spot.id, spot]));
 	const taken: Straight[] = [];
@@ -39,9 +39,11 @@ export function routed(plan: Plan, ways: readonly Way[]): Route[] {
 	const joined = ways.flatMap((way) => {
 		const from = spots.get(way.from);
 		const to = spots.get(way.to);
-		return from && to ? [{ way, from, to, reach: Math.abs(from.line - to.line) }] : [];
+		if (!from || !to) return [];
+		const toPort = from.kind === "port" || to.kind === "port";
+		return [{ way, from, to, rank: toPort ? 0 : Math.abs(from.line - to.line) }];
 	});
-	for (const { way, from, to } of joined.toSorted((one, other) => one.reach - other.reach)) {
+	for (const { way, from, to } of joined.toSorted((one, other) => one.rank - other.rank)) {
 		const others = plan.spots.filter((spot) => spot !== from && spot !== to);
 		const lane = lanes.get(way.id) ?? [0, 1];
 		const route =

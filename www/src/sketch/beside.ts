@@ -1,9 +1,25 @@
 /** Which part of a sketch lies next in a direction, for the arrow keys. */
-import type { Dot } from "./drawing";
+import { along, type Dot, type Drawing } from "./drawing";
 
-/** A part that can be chosen, with the place it is known by. */
+/** A part that can be chosen: its middle, and how far it reaches to all sides. */
 export interface Part extends Dot {
 	readonly id: string;
+	readonly halfWidth: number;
+	readonly halfHeight: number;
+}
+
+/** All parts of a drawing. */
+export function partsOf({ boxes, lines }: Drawing): Part[] {
+	return [
+		...boxes.map(({ id, x, y, width, height }) => ({
+			id,
+			x,
+			y,
+			halfWidth: width / 2,
+			halfHeight: height / 2,
+		})),
+		...lines.map(({ id, dots }) => ({ id, ...along(dots, 0.5), halfWidth: 0, halfHeight: 0 })),
+	];
 }
 
 const DIRECTIONS: Readonly<Record<string, Dot>> = {
@@ -21,9 +37,12 @@ export function beside(parts: readonly Part[], from: Part, key: string): Part | 
 	for (const part of parts) {
 		const x = part.x - from.x;
 		const y = part.y - from.y;
-		const ahead = x * direction.x + y * direction.y;
-		const aside = Math.abs(x * direction.y) + Math.abs(y * direction.x);
-		if (ahead < 1 || aside > 3 * ahead) continue;
+		if (x * direction.x + y * direction.y < 1) continue;
+		const sideways = Math.max(Math.abs(x) - part.halfWidth, 0);
+		const upright = Math.max(Math.abs(y) - part.halfHeight, 0);
+		const ahead = direction.x === 0 ? upright : sideways;
+		const aside = direction.x === 0 ? sideways : upright;
+		if (aside > 3 * ahead + 1) continue;
 		const cost = ahead + 2 * aside;
 		if (!best || cost < best.cost) best = { part, cost };
 	}

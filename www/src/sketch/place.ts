@@ -67,8 +67,10 @@ interface Placed {
 	readonly side: Side;
 	/** Line on its side from the bank inwards; of the middle lines 0 is the centre line. */
 	readonly row: number;
-	from: number;
-	to: number;
+	/** The middle of what it feeds; what feeds it goes by this, however many share the place. */
+	readonly over: number;
+	readonly from: number;
+	readonly to: number;
 	/** How many stand between it and the chamber at whose end it stands. */
 	readonly chained: number;
 }
@@ -90,7 +92,15 @@ export function placed(structure: Structure): Placing {
 			const point = ports.find((port) => port.id === id);
 			const its = at + ((index + 0.5) / own.length - 0.5) * SEATS;
 			if (point)
-				board.add({ point, side, row: 0, from: its - PORT_HALF, to: its + PORT_HALF, chained: 0 });
+				board.add({
+					point,
+					side,
+					row: 0,
+					over: its,
+					from: its - PORT_HALF,
+					to: its + PORT_HALF,
+					chained: 0,
+				});
 		});
 	}
 	for (const points of layers.byDistance.slice(1)) board.addLayer(points);
@@ -223,7 +233,7 @@ class Board {
 	private addSide(side: Side, points: readonly Point[]) {
 		if (points.length === 0) return;
 		const wanted = points.map((point) => {
-			const places = this.fed(point).map(middle);
+			const places = this.fed(point).map(({ over }) => over);
 			return { point, least: Math.min(...places), most: Math.max(...places) };
 		});
 		const short = wanted.filter(({ least, most }) => most - least < 0.01);
@@ -239,13 +249,13 @@ class Board {
 			const half = (room - Math.min(GAP, room / 4)) / 2;
 			together.forEach(({ point }, index) => {
 				const at = place + (index - (together.length - 1) / 2) * room;
-				this.put(point, side, first, at - half, at + half);
+				this.put(point, side, first, place, at - half, at + half);
 			});
 		}
 		for (const { point, least, most } of long) {
 			let row = first;
 			while (!this.isFree(side, row, least - HALF - GAP, most + HALF + GAP)) row += 1;
-			this.put(point, side, row, least - HALF, most + HALF);
+			this.put(point, side, row, (least + most) / 2, least - HALF, most + HALF);
 		}
 	}
 
@@ -264,7 +274,7 @@ class Board {
 			const to = Math.max(at + HALF + GAP, chamber.from);
 			if (!this.isFree(side, row, from, to, chamber)) continue;
 			const chained = chamber.chained + 1;
-			this.add({ point, side, row, from: at - HALF, to: at + HALF, chained });
+			this.add({ point, side, row, over: at, from: at - HALF, to: at + HALF, chained });
 			return true;
 		}
 		return false;
@@ -276,8 +286,8 @@ class Board {
 		return (Math.min(...ports) + Math.max(...ports)) / 2;
 	}
 
-	private put(point: Point, side: Side, row: number, from: number, to: number) {
-		this.add({ point, side, row, from, to, chained: 0 });
+	private put(point: Point, side: Side, row: number, over: number, from: number, to: number) {
+		this.add({ point, side, row, over, from, to, chained: 0 });
 		this.rows.set(side, Math.max(this.count(side), row + 1));
 	}
 

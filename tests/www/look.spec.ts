@@ -51,6 +51,7 @@ for (const [what, width, height] of [
 	["at 320 px", 320, 640],
 ] as const) {
 	test(`nothing has to be scrolled sideways ${what}`, async ({ page }) => {
+		test.slow();
 		await page.setViewportSize({ width, height });
 		await open(page);
 		await expect(page.locator(".title-block")).toBeVisible();

@@ -166,6 +166,15 @@ describe("a drawing in layers", () => {
 		}
 	});
 
+	it("leads ways to the ports themselves", () => {
+		const { boxes, lines } = layered(structure(example("v8_lid")), 430);
+		for (const { id, kind, x, y, height } of boxes) {
+			if (kind !== "port") continue;
+			const end = lines.find(({ to }) => to === id)?.dots.at(-1);
+			expect(Math.hypot((end?.x ?? 0) - x, (end?.y ?? 0) - y), id).toBeCloseTo(height / 2);
+		}
+	});
+
 	it("leads each way from its first end to its other, whichever lies higher", () => {
 		const of = engine(2, 1, "plenum");
 		const turned = {

@@ -8,6 +8,7 @@ import {
 	type Line,
 	type Note,
 	type Room,
+	round,
 } from "./drawing";
 import { NAME, named } from "./names";
 import { type Plan, SEATS, type Spot } from "./place";
@@ -30,14 +31,16 @@ const WORDS: Readonly<Record<Room, number>> = { wide: 25, whole: 36, short: 36, 
 const LANE = { most: 8, all: 72 };
 const WIDEST = 14;
 
-/** Draws a plan in a given width. */
-export function drawn(plan: Plan, { points, ways }: Structure, width: number): Drawing {
+/** Draws a plan in a given width, so many times as large as it would be in what there is room for. */
+export function drawn(plan: Plan, { points, ways }: Structure, width: number, times = 1): Drawing {
 	const seats = plan.stands.map(({ at }) => ({ from: at - 0.5, to: at + 0.5 }));
 	const first = Math.min(...[...plan.spots, ...seats].map(({ from }) => from));
 	const last = Math.max(...[...plan.spots, ...seats].map(({ to }) => to));
-	const pitch = Math.min(Math.max((width - 2 * MARGIN) / (last - first), PITCH.least), PITCH.most);
+	const fits = (width - 2 * MARGIN) / (last - first);
+	const pitch = Math.min(Math.max(fits, PITCH.least), PITCH.most * times);
+	const step = STEP * Math.min(times, 2);
 	const left = Math.max((width - (last - first) * pitch) / 2, MARGIN);
-	const x = (at: number) => left + (at - first) * pitch;
+	const x = (at: number) => round(left + (at - first) * pitch);
 	const size = roomOf(pitch);
 	const both = plan.banks.length > 1;
 
@@ -52,9 +55,9 @@ export function drawn(plan: Plan, { points, ways }: Structure, width: number): D
 	let top = MARGIN + NOTES + (both ? band : 0);
 	for (let line = plan.lines - 1; line >= 0; line -= 1) {
 		middles[line] = top + tall(line) / 2;
-		top += tall(line) + STEP;
+		top += tall(line) + step;
 	}
-	const height = top - STEP + band + (both ? NOTES : 0) + MARGIN;
+	const height = top - step + band + (both ? NOTES : 0) + MARGIN;
 	const y = (line: number) => {
 		const low = middles[Math.floor(line)] ?? 0;
 		return low + ((middles[Math.ceil(line)] ?? low) - low) * (line % 1);

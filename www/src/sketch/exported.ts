@@ -2,19 +2,19 @@
 
 const NAMESPACE = "http://www.w3.org/2000/svg";
 
-/** What the style sheet says of an element and the file has to say itself. */
-const STYLED = [
-	"fill",
-	"stroke",
-	"stroke-width",
-	"stroke-opacity",
-	"stroke-dasharray",
-	"stroke-linejoin",
-	"font-size",
-	"font-weight",
-	"text-anchor",
-	"paint-order",
-] as const;
+/** What the style sheet says of an element and the file has to say itself, unless it is the usual. */
+const STYLED: Readonly<Record<string, string>> = {
+	fill: "#000000",
+	stroke: "none",
+	"stroke-width": "1px",
+	"stroke-opacity": "1",
+	"stroke-dasharray": "none",
+	"stroke-linejoin": "miter",
+	"font-size": "",
+	"font-weight": "400",
+	"text-anchor": "start",
+	"paint-order": "normal",
+};
 
 /** What belongs to the page and means nothing in a file. */
 const OF_THE_PAGE = /^(class|style|role|tabindex|id|aria-.*|data-.*)$/;
@@ -31,7 +31,7 @@ export function exportedSvg(
 	notes: readonly string[],
 ): string {
 	const sheet = document.createElement("div");
-	sheet.className = "light unseen";
+	sheet.className = "light drawing unseen";
 	const copy = drawing.cloneNode(true) as SVGSVGElement;
 	sheet.append(copy);
 	document.body.append(sheet);
@@ -78,7 +78,10 @@ function resolve(copy: SVGSVGElement) {
 	const styles = drawn.map((each) => {
 		const style = getComputedStyle(each);
 		const hidden = style.display === "none";
-		return { hidden, values: STYLED.map((name) => [name, style.getPropertyValue(name)] as const) };
+		const values = Object.keys(STYLED).map(
+			(name) => [name, plainColour(style.getPropertyValue(name))] as const,
+		);
+		return { hidden, values };
 	});
 	drawn.forEach((each, index) => {
 		const style = styles[index];
@@ -88,12 +91,19 @@ function resolve(copy: SVGSVGElement) {
 		if (each.localName === "g" || each.localName === "title") return;
 		const isText = each.localName === "text" || each.localName === "tspan";
 		for (const [name, value] of style?.values ?? []) {
-			if (/^(font|text)-/.test(name) && !isText) continue;
-			each.setAttribute(name, plainColour(value));
+			if (value === STYLED[name] || (/^(font|text)-/.test(name) && !isText)) {
+				each.removeAttribute(name);
+			} else {
+				each.setAttribute(name, value);
+			}
 		}
 	});
 	for (const { name } of [...copy.attributes])
 		if (OF_THE_PAGE.test(name)) copy.removeAttribute(name);
+	const comments = document.createTreeWalker(copy, NodeFilter.SHOW_COMMENT);
+	const found: Node[] = [];
+	while (comments.nextNode()) found.push(comments.currentNode);
+	for (const comment of found) comment.parentNode?.removeChild(comment);
 }
 
 /** `rgb(1, 2, 3)` as `#010203`, which every reader of SVG knows. */

@@ -7,6 +7,7 @@ import {
 	type Gauge,
 	type Line,
 	type Room,
+	round,
 	textWidth,
 } from "./drawing";
 import { layersOf } from "./layers";
@@ -30,8 +31,11 @@ interface Corners {
 	readonly points: readonly { readonly x: number; readonly y: number }[];
 }
 
-/** Draws a network in layers, made smaller where it would be wider than `width`. */
-export function layered(structure: Structure, width: number): Drawing {
+/**
+ * Draws a network in layers, made smaller where it would be wider than `width`, or taller than so many
+ * times what reads well in a column.
+ */
+export function layered(structure: Structure, width: number, times = 1): Drawing {
 	const graph = new Graph({ multigraph: true });
 	graph.setGraph({ rankdir: "TB", nodesep: 14, ranksep: 30, edgesep: 12 });
 	graph.setDefaultEdgeLabel(() => ({}));
@@ -40,10 +44,10 @@ export function layered(structure: Structure, width: number): Drawing {
 	for (const { id, upper, lower } of ways) graph.setEdge(upper, lower, {}, id);
 	layout(graph);
 	const whole = graph.graph() as Size;
-	const scale = Math.min(1, (width - 2 * MARGIN) / whole.width, TALLEST / whole.height);
+	const scale = Math.min(1, (width - 2 * MARGIN) / whole.width, (TALLEST * times) / whole.height);
 	const left = Math.max((width - whole.width * scale) / 2, MARGIN);
-	const x = (at: number) => left + at * scale;
-	const y = (at: number) => MARGIN + at * scale;
+	const x = (at: number) => round(left + at * scale);
+	const y = (at: number) => round(MARGIN + at * scale);
 
 	const boxes: Box[] = [];
 	const gauges: Gauge[] = [];
@@ -75,6 +79,9 @@ export function layered(structure: Structure, width: number): Drawing {
 	const lines = ways.map(({ id, from, to, upper, lower }): Line => {
 		const { points } = graph.edge(upper, lower, id) as Corners;
 		const dots = points.map((point) => ({ x: x(point.x), y: y(point.y) }));
+		// Room for the words at a port is no part of it: the way goes on to the port itself.
+		const port = boxes.find((box) => box.id === lower && box.kind === "port");
+		if (port) dots.splice(-1, 1, { x: port.x, y: port.y - port.height / 2 });
 		const room = Math.max(WIDEST * scale, 2);
 		if (upper !== from) dots.reverse();
 		return { id, from, to, dots, room, over: false, name: null };

@@ -13,6 +13,7 @@ type Layered = typeof import("../sketch/layered").layered;
 let last: Structure | undefined;
 let wanted = $state<Kind>("engine");
 let width = $state(430);
+let times = $state(1);
 let layered = $state.raw<Layered | null>(null);
 let failure = $state("");
 
@@ -25,8 +26,8 @@ const placing = $derived(structure ? placed(structure) : null);
 const kind = $derived<Kind>(placing?.plan ? wanted : "layers");
 const drawing = $derived.by((): Drawing | null => {
 	if (!structure || structure.points.length === 0) return null;
-	if (kind === "engine" && placing?.plan) return drawn(placing.plan, structure, width);
-	return layered?.(structure, width) ?? null;
+	if (kind === "engine" && placing?.plan) return drawn(placing.plan, structure, width, times);
+	return layered?.(structure, width, times) ?? null;
 });
 
 /** What the sketch shows and what it can be asked for. */
@@ -48,9 +49,10 @@ export const sketch = {
 	choose(next: Kind) {
 		wanted = next;
 	},
-	/** Fits the drawing into this many pixels. */
-	fit(pixels: number) {
-		if (pixels > 0) width = Math.round(pixels);
+	/** Fits the drawing into this many pixels, or makes it so many times as large. */
+	fit(pixels: number, larger: number) {
+		if (pixels > 0) width = Math.round(pixels * larger);
+		times = larger;
 	},
 	/** Loads what draws layers; most networks never need it. */
 	async load() {

@@ -45,6 +45,9 @@ describe("a way", () => {
 		expect(looks.map(({ width }) => width)).toEqual([12, 6, 1.5]);
 		expect(looks.map(({ ink }) => ink)).toEqual([1, 0.5, 0]);
 		expect(looks.map(({ direction }) => direction)).toEqual([1, -1, 0]);
+		const [first] = looks;
+		expect(lookOf(branch(0.20001, 4000), scale, 12, first)).toBe(first);
+		expect(lookOf(branch(0.15, 4000), scale, 12, first)).not.toBe(first);
 		expect(lookOf(branch(0.2, 4000, true), scale, 12).choked).toBe(true);
 		expect(lookOf(undefined, scale, 12)).toMatchObject({ direction: 0, ink: 0 });
 	});

@@ -43,8 +43,26 @@ export function scaleOf(branches: Iterable<BranchAnswer>): Scale {
 	return { flow, fall };
 }
 
-/** The look of a branch in a drawing that has this much room for it. */
-export function lookOf(branch: BranchAnswer | undefined, scale: Scale, room: number): Look {
+/**
+ * The look of a branch in a drawing that has this much room for it. Where nothing shows another look it is
+ * the very one given as `before`, so that most ways stay as they are while one types.
+ */
+export function lookOf(
+	branch: BranchAnswer | undefined,
+	scale: Scale,
+	room: number,
+	before?: Look,
+): Look {
+	const now = lookNow(branch, scale, room);
+	const same =
+		before?.width === now.width &&
+		before.ink === now.ink &&
+		before.direction === now.direction &&
+		before.choked === now.choked;
+	return same ? before : now;
+}
+
+function lookNow(branch: BranchAnswer | undefined, scale: Scale, room: number): Look {
 	if (!branch || scale.flow === 0) return { width: THINNEST, ink: 0, direction: 0, choked: false };
 	const flow = Math.abs(branch.flow) / scale.flow;
 	const fall = scale.fall === 0 ? 0 : Math.abs(fallOf(branch)) / scale.fall;

@@ -37,6 +37,7 @@ for (const [what, width, height] of [
 	["at 320 px", 320, 640],
 ] as const) {
 	test(`nothing has to be scrolled sideways ${what}`, async ({ page }) => {
+		test.slow();
 		await page.setViewportSize({ width, height });
 		await open(page);
 		await expect(page.locator(".title-block")).toBeVisible();
@@ -87,11 +88,15 @@ test("26 branches take at most two and a half screens of a small desk, and no lo
 	}
 });
 
-test("the verdict and the shares are in sight at a desk without scrolling", async ({ page }) => {
-	await page.setViewportSize({ width: 1280, height: 800 });
+test("the verdict and each cylinder's deviation are in sight at a desk without scrolling", async ({
+	page,
+}) => {
+	await page.setViewportSize({ width: 1360, height: 900 });
 	await open(page);
 	await expect(page.locator(".sentence")).toBeInViewport({ ratio: 1 });
-	await expect(page.locator("table.shares")).toBeInViewport({ ratio: 1 });
+	await expect(page.locator(".drawing .gauge")).toHaveCount(8);
+	for (const gauge of await page.locator(".drawing .gauge").all())
+		await expect(gauge).toBeInViewport({ ratio: 0.99 });
 	await windowArea(page).scrollIntoViewIfNeeded();
 	await page.getByLabel("speed, rpm").scrollIntoViewIfNeeded();
 	await expect(page.locator(".sentence")).toBeInViewport({ ratio: 1 });
@@ -105,7 +110,7 @@ test("nothing jumps while answers change", async ({ page }) => {
 	await expect(page.locator(".title-block")).toBeAttached();
 	const places = () =>
 		page.evaluate(() =>
-			["table.shares", ".stair", "table.budget", ".branches"].map(
+			[".drawing", "table.shares", ".stair", "table.budget", ".branches"].map(
 				(name) => document.querySelector(name)?.getBoundingClientRect().top,
 			),
 		);

@@ -9,10 +9,18 @@ export async function openFile(file: File): Promise<Read> {
 
 /** Hands the study to the browser as a download. */
 export function saveFile(study: Study) {
-	const blob = new Blob([`${JSON.stringify(study, null, 2)}\n`], { type: "application/json" });
+	download(
+		`${JSON.stringify(study, null, 2)}\n`,
+		"application/json",
+		`${fileName(study.name)}.json`,
+	);
+}
+
+/** Hands a text to the browser as a file to keep. */
+export function download(text: string, type: string, name: string) {
 	const link = document.createElement("a");
-	link.href = URL.createObjectURL(blob);
-	link.download = `${fileName(study.name)}.json`;
+	link.href = URL.createObjectURL(new Blob([text], { type }));
+	link.download = name;
 	link.click();
 	setTimeout(() => URL.revokeObjectURL(link.href), 1000);
 }

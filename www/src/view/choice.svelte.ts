@@ -1,9 +1,13 @@
-/** What the reader has chosen to look at: a draw, and a port for the pressure budget. */
+/**
+ * What the reader has chosen to look at: a draw, a port for the pressure budget, and a part of the network
+ * that sketch, table and budget mark together.
+ */
 import { latest } from "../solver/latest.svelte";
 import type { Draw } from "../solver/types";
 
 let chosenDraw = $state.raw<Draw | null>(null);
 let chosenPort = $state.raw<string | null>(null);
+let part = $state.raw<Part | null>(null);
 
 const drawAnswer = $derived(
 	latest.answer?.draws.find(({ draw }) => draw === chosenDraw) ?? latest.answer?.draws[0] ?? null,
@@ -17,6 +21,13 @@ const path = $derived(
 );
 const branches = $derived(new Map(solved?.branches.map((each) => [each.branch, each])));
 const nodes = $derived(new Map(solved?.nodes.map((each) => [each.node, each])));
+
+/** A node or a branch, or one loss of a branch. */
+export interface Part {
+	readonly element: string;
+	/** Position in the branch's list of losses, from 0. */
+	readonly loss: number | null;
+}
 
 /** The part of the answer that is on the screen. */
 export const choice = {
@@ -39,6 +50,14 @@ export const choice = {
 	/** Chooses the port whose pressure budget is shown. */
 	choosePort(port: string) {
 		chosenPort = port;
+	},
+	/** The part of the network looked at; null before any has been chosen. */
+	get part() {
+		return part;
+	},
+	/** Chooses a part of the network to look at. */
+	choosePart(element: string, loss: number | null = null) {
+		if (part?.element !== element || part.loss !== loss) part = { element, loss };
 	},
 	/** Figures by branch id. */
 	get branches() {

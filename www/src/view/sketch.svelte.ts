@@ -1,0 +1,67 @@
+/** The drawing of the network on the sheet: placed anew only when who is joined to whom changes. */
+import { editor } from "../network/editor.svelte";
+import { drawn } from "../sketch/around";
+import type { Drawing } from "../sketch/drawing";
+import { placed } from "../sketch/place";
+import { type Structure, structureOf } from "../sketch/structure";
+
+/** Which drawing is shown. */
+export type Kind = "engine" | "layers";
+
+type Layered = typeof import("../sketch/layered").layered;
+
+let last: Structure | undefined;
+let wanted = $state<Kind>("engine");
+let width = $state(430);
+let times = $state(1);
+let layered = $state.raw<Layered | null>(null);
+let failure = $state("");
+
+const structure = $derived.by(() => {
+	const study = editor.sheet?.study;
+	if (study) last = structureOf(study.network, study.engine, last);
+	return study ? last : undefined;
+});
+const placing = $derived(structure ? placed(structure) : null);
+const kind = $derived<Kind>(placing?.plan ? wanted : "layers");
+const drawing = $derived.by((): Drawing | null => {
+	if (!structure || structure.points.length === 0) return null;
+	if (kind === "engine" && placing?.plan) return drawn(placing.plan, structure, width, times);
+	return layered?.(structure, width, times) ?? null;
+});
+
+/** What the sketch shows and what it can be asked for. */
+export const sketch = {
+	get drawing() {
+		return drawing;
+	},
+	get kind() {
+		return kind;
+	},
+	/** Why the network cannot be drawn around its engine; empty when it can. */
+	get why() {
+		return placing && !placing.plan ? placing.why : "";
+	},
+	/** Why there is no drawing in layers. */
+	get failure() {
+		return failure;
+	},
+	choose(next: Kind) {
+		wanted = next;
+	},
+	/** Fits the drawing into this many pixels, or makes it so many times as large. */
+	fit(pixels: number, larger: number) {
+		if (pixels > 0) width = Math.round(pixels * larger);
+		times = larger;
+	},
+	/** Loads what draws layers; most networks never need it. */
+	async load() {
+		if (layered) return;
+		try {
+			({ layered } = await import("../sketch/layered"));
+			failure = "";
+		} catch (reason) {
+			failure = reason instanceof Error ? reason.message : String(reason);
+		}
+	},
+};

@@ -1,11 +1,11 @@
 //! The answer's types.
 
-use serde::{Deserialize, Serialize};
+use serde::Serialize;
 
 /// Derives what every answer type needs; the TypeScript types only when generating.
 macro_rules! answer {
     ($($item:item)*) => {$(
-        #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+        #[derive(Clone, Debug, PartialEq, Serialize)]
         #[cfg_attr(feature = "generate", derive(ts_rs::TS))]
         #[serde(rename_all = "camelCase")]
         $item

@@ -69,6 +69,8 @@ impl Gate {
                 &["name", "notes", "nodes", "branches", "removed"],
             );
             self.text(variant, &element, "name", true);
+            self.text(variant, &element, "notes", false);
+            self.texts(variant, &element, "removed", "an id is text");
             self.network(variant, &element);
         }
     }
@@ -118,20 +120,7 @@ impl Gate {
             self.text(cylinder, &element, "bank", false);
             self.numbers(cylinder, &element, "", &cylinder_fields);
         }
-        for (position, id) in self
-            .list(engine, "engine", "firingOrder", false, MOST_ROWS)
-            .iter()
-            .enumerate()
-        {
-            if !id.is_string() {
-                self.say(
-                    Kind::WrongType,
-                    "engine",
-                    &format!("firingOrder[{position}]"),
-                    "a cylinder id is text",
-                );
-            }
-        }
+        self.texts(engine, "engine", "firingOrder", "a cylinder id is text");
         if let Some(reference) = self.object(engine, "engine", "reference", false) {
             self.known_fields(reference, "engine", "reference", &["at", "node"]);
             match reference.get("at").and_then(Value::as_str) {
@@ -377,6 +366,14 @@ impl Gate {
                 self.say(Kind::Missing, element, field, "is empty");
             }
             _ => {}
+        }
+    }
+
+    fn texts(&mut self, row: &Object, element: &str, field: &str, message: &str) {
+        let list = self.list(row, element, field, false, MOST_ROWS).iter();
+        for (position, _) in list.enumerate().filter(|(_, text)| !text.is_string()) {
+            let field = format!("{field}[{position}]");
+            self.say(Kind::WrongType, element, &field, message);
         }
     }
 

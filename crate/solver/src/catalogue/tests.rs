@@ -184,15 +184,15 @@ fn same_kinds<S: Serialize>(samples: &[S], kinds: &[KindInfo]) {
             .iter()
             .find(|kind| kind.kind == name)
             .expect("compared above");
-        assert_eq!(written_numbers(sample), listed(&kind.fields), "{name}");
+        assert_eq!(written_numbers(sample), listed(kind.fields), "{name}");
     }
 }
 
 #[test]
 fn losses_and_nodes_are_listed_field_by_field() {
     let catalogue = catalogue();
-    same_kinds(&losses(), &catalogue.losses);
-    same_kinds(&nodes(), &catalogue.nodes);
+    same_kinds(&losses(), catalogue.losses);
+    same_kinds(&nodes(), catalogue.nodes);
     for loss in losses() {
         assert_eq!(loss.kind(), written_kind(&loss));
     }
@@ -201,18 +201,18 @@ fn losses_and_nodes_are_listed_field_by_field() {
 #[test]
 fn the_rest_of_the_document_is_listed_field_by_field() {
     let catalogue = catalogue();
-    assert_eq!(written_numbers(&valve()), listed(&catalogue.valve));
-    assert_eq!(written_numbers(&Bench::default()), listed(&catalogue.bench));
+    assert_eq!(written_numbers(&valve()), listed(catalogue.valve));
+    assert_eq!(written_numbers(&Bench::default()), listed(catalogue.bench));
     assert_eq!(
         written_numbers(&Running::default()),
-        listed(&catalogue.running)
+        listed(catalogue.running)
     );
     let cylinder = Cylinder {
         id: "1".to_owned(),
         swept_volume: Some(5e-4),
         bank: None,
     };
-    assert_eq!(written_numbers(&cylinder), listed(&catalogue.cylinder));
+    assert_eq!(written_numbers(&cylinder), listed(catalogue.cylinder));
     let engine = Engine {
         speed: Some(100.0),
         volumetric_efficiency: Some(0.9),
@@ -220,7 +220,7 @@ fn the_rest_of_the_document_is_listed_field_by_field() {
         charge_exponent: Some(0.5),
         ..Engine::default()
     };
-    assert_eq!(written_numbers(&engine), listed(&catalogue.engine));
+    assert_eq!(written_numbers(&engine), listed(catalogue.engine));
     let branch = Branch {
         id: "a".to_owned(),
         from: "b".to_owned(),
@@ -230,7 +230,7 @@ fn the_rest_of_the_document_is_listed_field_by_field() {
         jet_fraction: Some(0.1),
         losses: Vec::new(),
     };
-    assert_eq!(written_numbers(&branch), listed(&catalogue.branch));
+    assert_eq!(written_numbers(&branch), listed(catalogue.branch));
 }
 
 /// A study with every field given, none as it is by default. It could not be solved.
@@ -406,14 +406,14 @@ fn junction_laws_are_listed() {
 #[test]
 fn defaults_lie_inside_their_bounds_and_names_are_said_once() {
     let catalogue = catalogue();
-    let kinds = catalogue.losses.iter().chain(&catalogue.nodes);
-    let groups = kinds.map(|kind| &kind.fields).chain([
-        &catalogue.branch,
-        &catalogue.engine,
-        &catalogue.cylinder,
-        &catalogue.valve,
-        &catalogue.bench,
-        &catalogue.running,
+    let kinds = catalogue.losses.iter().chain(catalogue.nodes);
+    let groups = kinds.map(|kind| kind.fields).chain([
+        catalogue.branch,
+        catalogue.engine,
+        catalogue.cylinder,
+        catalogue.valve,
+        catalogue.bench,
+        catalogue.running,
     ]);
     for fields in groups {
         assert_eq!(listed(fields).len(), fields.len());

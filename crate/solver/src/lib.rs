@@ -18,6 +18,7 @@ mod graph;
 mod junction;
 pub mod law;
 mod model;
+mod short;
 mod solve;
 mod study;
 

@@ -438,6 +438,17 @@ pub enum Loss {
 }
 }
 
+impl Network {
+    /// Position of every node by its id.
+    pub fn positions(&self) -> BTreeMap<&str, usize> {
+        let mut positions = BTreeMap::new();
+        for (position, node) in self.nodes.iter().enumerate() {
+            positions.insert(node.id.as_str(), position);
+        }
+        positions
+    }
+}
+
 impl Loss {
     /// The kind's name in the JSON file.
     pub fn kind(&self) -> &'static str {

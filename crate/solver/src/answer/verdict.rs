@@ -184,8 +184,7 @@ fn because(gap: Option<&Gap>) -> String {
 }
 
 fn by_how_much(cylinder: &CylinderAnswer) -> String {
-    format!("{} of the mean", signed_percent(cylinder.deviation))
-        .replace(" of the mean", " off the mean")
+    format!("{} off the mean", signed_percent(cylinder.deviation))
 }
 
 fn more_or_less(deviation: f64) -> String {

@@ -1,7 +1,5 @@
 //! Gradients of the cylinders' air by every uncertain number, gathered over networks.
 
-use std::collections::HashMap;
-
 use crate::solve::{Cause, Forcing};
 
 /// One uncertain number and what it does.
@@ -17,7 +15,8 @@ pub struct Gradient {
 #[derive(Clone, Debug)]
 pub struct Gradients {
     results: usize,
-    index: HashMap<(bool, usize, usize), usize>,
+    /// Where the next number probably stands.
+    next: usize,
     /// By number.
     pub all: Vec<Gradient>,
 }
@@ -27,7 +26,7 @@ impl Gradients {
     pub fn new(results: usize) -> Self {
         Self {
             results,
-            index: HashMap::new(),
+            next: 0,
             all: Vec::new(),
         }
     }
@@ -51,15 +50,22 @@ impl Gradients {
         }
     }
 
+    /// The row of a number. Networks list their numbers in the same order, nearly: the search begins behind
+    /// the number that was asked for last.
     fn row(&mut self, cause: &Cause) -> &mut [f64] {
-        let key = (cause.at_node, cause.element, cause.position);
-        let place = *self.index.entry(key).or_insert_with(|| {
+        let key = |cause: &Cause| (cause.at_node, cause.element, cause.position);
+        let known = self.all.len();
+        let place = (self.next..known)
+            .chain(0..self.next)
+            .find(|place| key(&self.all[*place].cause) == key(cause))
+            .unwrap_or(known);
+        if place == known {
             self.all.push(Gradient {
                 cause: cause.clone(),
                 by: vec![0.0; self.results],
             });
-            self.all.len() - 1
-        });
+        }
+        self.next = place + 1;
         &mut self.all[place].by
     }
 }

@@ -1,8 +1,8 @@
 //! What a study's values say together: ids, ends, legs, losses where they belong, air that can flow.
 
-use std::collections::{HashMap, HashSet};
+use std::collections::BTreeMap;
 
-use super::names;
+use super::names::{self, Ends};
 use crate::error::{StudyError, StudyErrorKind as Kind};
 use crate::graph;
 use crate::law::cooler::two_point_fit;
@@ -11,16 +11,16 @@ use crate::study::{Branch, Leg, Loss, Node, NodeKind, Reference, Study};
 /// Everything that the study's values contradict.
 pub fn check(study: &Study) -> Vec<StudyError> {
     let mut errors = Errors(Vec::new());
-    let nodes = ids(study, &mut errors);
+    let nodes = study.network.positions();
+    names(study, &mut errors);
     engine(study, &nodes, &mut errors);
     for branch in &study.network.branches {
         ends(branch, &nodes, study, &mut errors);
         losses(branch, &nodes, study, &mut errors);
     }
-    let counts = count_legs(study);
+    let counts = count_legs(study, &nodes);
     for node in &study.network.nodes {
-        let count = counts.get(node.id.as_str()).copied().unwrap_or_default();
-        legs(node, count, &mut errors);
+        legs(node, counts[nodes[node.id.as_str()]], &mut errors);
     }
     if errors.0.is_empty() {
         air(study, &nodes, &mut errors);
@@ -41,100 +41,72 @@ impl Errors {
     }
 }
 
-fn ids<'s>(study: &'s Study, errors: &mut Errors) -> HashMap<&'s str, usize> {
-    let network = &study.network;
-    errors.0.extend(names::check(
-        network.nodes.iter().map(|node| node.id.as_str()),
-        network.branches.iter().map(|branch| names::Ends {
-            id: &branch.id,
-            from: Some(&branch.from),
-            to: Some(&branch.to),
-        }),
-    ));
-    study
-        .network
-        .nodes
-        .iter()
-        .enumerate()
-        .map(|(position, node)| (node.id.as_str(), position))
-        .collect()
+fn names(study: &Study, errors: &mut Errors) {
+    let nodes = study.network.nodes.iter().map(|node| node.id.as_str());
+    let branches = study.network.branches.iter().map(|branch| Ends {
+        id: &branch.id,
+        from: Some(&branch.from),
+        to: Some(&branch.to),
+    });
+    let found = names::check(&nodes.collect::<Vec<_>>(), &branches.collect::<Vec<_>>());
+    errors.0.extend(found);
 }
 
-fn engine(study: &Study, nodes: &HashMap<&str, usize>, errors: &mut Errors) {
+fn engine(study: &Study, nodes: &BTreeMap<&str, usize>, errors: &mut Errors) {
     let engine = &study.engine;
-    let mut cylinders = HashSet::new();
-    for cylinder in &engine.cylinders {
-        if !cylinders.insert(cylinder.id.as_str()) {
-            errors.say(
-                Kind::DuplicateId,
-                &cylinder.id,
-                "id",
-                "two cylinders have this id",
-            );
+    let mut cylinders = BTreeMap::new();
+    for (position, cylinder) in engine.cylinders.iter().enumerate() {
+        if cylinders.insert(cylinder.id.as_str(), position).is_some() {
+            let message = "two cylinders have this id";
+            errors.say(Kind::DuplicateId, &cylinder.id, "id", message);
         }
     }
-    let mut fired = HashSet::new();
+    let mut fired = vec![false; engine.cylinders.len()];
     for id in &engine.firing_order {
-        if !cylinders.contains(id.as_str()) {
-            errors.say(
-                Kind::UnknownId,
-                "engine",
-                "firingOrder",
-                format!("no cylinder is called {id}"),
-            );
-        } else if !fired.insert(id.as_str()) {
-            errors.say(
-                Kind::Contradiction,
-                "engine",
-                "firingOrder",
-                format!("cylinder {id} stands in it twice"),
-            );
+        match cylinders.get(id.as_str()) {
+            None => {
+                let message = format!("no cylinder is called {id}");
+                errors.say(Kind::UnknownId, "engine", "firingOrder", message);
+            }
+            Some(cylinder) if fired[*cylinder] => {
+                let message = format!("cylinder {id} stands in it twice");
+                errors.say(Kind::Contradiction, "engine", "firingOrder", message);
+            }
+            Some(cylinder) => fired[*cylinder] = true,
         }
     }
-    if !fired.is_empty() && fired.len() < cylinders.len() {
-        errors.say(
-            Kind::Contradiction,
-            "engine",
-            "firingOrder",
-            "leaves out a cylinder; name all or none",
-        );
+    let left_out = cylinders.values().any(|cylinder| !fired[*cylinder]);
+    if fired.contains(&true) && left_out {
+        let message = "leaves out a cylinder; name all or none";
+        errors.say(Kind::Contradiction, "engine", "firingOrder", message);
     }
     if let Reference::Node { node } = &engine.reference
         && !nodes.contains_key(node.as_str())
     {
-        errors.say(
-            Kind::UnknownId,
-            "engine",
-            "reference.node",
-            format!("no node is called {node}"),
-        );
+        let message = format!("no node is called {node}");
+        errors.say(Kind::UnknownId, "engine", "reference.node", message);
     }
-    let mut fed = HashSet::new();
+    let mut fed = vec![false; engine.cylinders.len()];
     for node in &study.network.nodes {
         if let NodeKind::Port { cylinder, .. } = &node.kind {
-            fed.insert(cylinder.as_str());
-            if !cylinders.contains(cylinder.as_str()) {
+            if let Some(cylinder) = cylinders.get(cylinder.as_str()) {
+                fed[*cylinder] = true;
+            } else {
                 let message =
                     format!("no cylinder is called {cylinder}; add it to the engine's cylinders");
                 errors.say(Kind::UnknownId, &node.id, "cylinder", message);
             }
         }
     }
-    for cylinder in engine
-        .cylinders
-        .iter()
-        .filter(|cylinder| !fed.contains(cylinder.id.as_str()))
-    {
-        errors.say(
-            Kind::Unreachable,
-            &cylinder.id,
-            "",
-            "no port feeds this cylinder; add one or remove the cylinder",
-        );
+    for cylinder in &engine.cylinders {
+        if !fed[cylinders[cylinder.id.as_str()]] {
+            let message = "no port feeds this cylinder; add one or remove the cylinder";
+            errors.say(Kind::Unreachable, &cylinder.id, "", message);
+        }
     }
 }
 
-fn kind_of<'s>(id: &str, nodes: &HashMap<&str, usize>, study: &'s Study) -> Option<&'s NodeKind> {
+fn kind_of<'s>(id: &str, nodes: &BTreeMap<&str, usize>, study: &'s Study) -> Option<&'s NodeKind> {
     nodes
         .get(id)
         .map(|position| &study.network.nodes[*position].kind)
@@ -147,7 +119,7 @@ fn has_legs(kind: &NodeKind) -> bool {
     )
 }
 
-fn ends(branch: &Branch, nodes: &HashMap<&str, usize>, study: &Study, errors: &mut Errors) {
+fn ends(branch: &Branch, nodes: &BTreeMap<&str, usize>, study: &Study, errors: &mut Errors) {
     for (id, leg_field, leg) in [
         (&branch.from, "fromLeg", branch.from_leg),
         (&branch.to, "toLeg", branch.to_leg),
@@ -208,7 +180,7 @@ fn is_entry(loss: &Loss) -> bool {
     )
 }
 
-fn losses(branch: &Branch, nodes: &HashMap<&str, usize>, study: &Study, errors: &mut Errors) {
+fn losses(branch: &Branch, nodes: &BTreeMap<&str, usize>, study: &Study, errors: &mut Errors) {
     if branch.losses.is_empty() {
         errors.say(
             Kind::Missing,
@@ -256,7 +228,7 @@ fn losses(branch: &Branch, nodes: &HashMap<&str, usize>, study: &Study, errors: 
 fn entry(
     branch: &Branch,
     position: usize,
-    nodes: &HashMap<&str, usize>,
+    nodes: &BTreeMap<&str, usize>,
     study: &Study,
     errors: &mut Errors,
 ) {
@@ -286,14 +258,16 @@ fn entry(
 }
 
 /// How many run and side legs each node has.
-fn count_legs<'s>(study: &'s Study) -> HashMap<&'s str, (u32, u32)> {
-    let mut counts: HashMap<&'s str, (u32, u32)> = HashMap::new();
+fn count_legs(study: &Study, nodes: &BTreeMap<&str, usize>) -> Vec<(u32, u32)> {
+    let mut counts = vec![(0, 0); study.network.nodes.len()];
     for branch in &study.network.branches {
         for (end, leg) in [(&branch.from, branch.from_leg), (&branch.to, branch.to_leg)] {
-            let count = counts.entry(end.as_str()).or_default();
+            let Some(node) = nodes.get(end.as_str()) else {
+                continue;
+            };
             match leg {
-                Some(Leg::Run) => count.0 += 1,
-                Some(Leg::Side) => count.1 += 1,
+                Some(Leg::Run) => counts[*node].0 += 1,
+                Some(Leg::Side) => counts[*node].1 += 1,
                 None => {}
             }
         }
@@ -316,7 +290,7 @@ fn legs(node: &Node, (runs, sides): (u32, u32), errors: &mut Errors) {
     }
 }
 
-fn air(study: &Study, nodes: &HashMap<&str, usize>, errors: &mut Errors) {
+fn air(study: &Study, nodes: &BTreeMap<&str, usize>, errors: &mut Errors) {
     let has =
         |wanted: fn(&NodeKind) -> bool| study.network.nodes.iter().any(|node| wanted(&node.kind));
     if !has(|kind| matches!(kind, NodeKind::Source { .. })) {

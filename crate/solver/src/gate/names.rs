@@ -1,6 +1,6 @@
 //! Ids that stand twice and ends that lead nowhere: told whatever else is wrong with the rows.
 
-use std::collections::HashSet;
+use std::collections::BTreeMap;
 
 use serde_json::{Map, Value};
 
@@ -16,11 +16,8 @@ pub struct Ends<'s> {
     pub to: Option<&'s str>,
 }
 
-/// Everything wrong with the names of a network.
-pub fn check<'s>(
-    nodes: impl Iterator<Item = &'s str>,
-    branches: impl Iterator<Item = Ends<'s>>,
-) -> Vec<StudyError> {
+/// Everything wrong with the names of a network: ids of nodes, and branches.
+pub fn check(nodes: &[&str], branches: &[Ends]) -> Vec<StudyError> {
     let mut errors = Vec::new();
     let mut say = |kind: Kind, element: &str, field: &str, message: String| {
         errors.push(StudyError {
@@ -31,19 +28,19 @@ pub fn check<'s>(
         });
     };
     let twice = || "two rows have this id; give one of them another".to_owned();
-    let mut known = HashSet::new();
-    for id in nodes {
-        if !known.insert(id) {
+    let mut known = BTreeMap::new();
+    for (position, id) in nodes.iter().enumerate() {
+        if known.insert(*id, position).is_some() {
             say(Kind::DuplicateId, id, "id", twice());
         }
     }
-    let mut seen = known.clone();
-    for branch in branches {
-        if !seen.insert(branch.id) {
+    let mut seen = BTreeMap::new();
+    for (position, branch) in branches.iter().enumerate() {
+        if known.contains_key(branch.id) || seen.insert(branch.id, position).is_some() {
             say(Kind::DuplicateId, branch.id, "id", twice());
         }
         for (field, end) in [("from", branch.from), ("to", branch.to)] {
-            if let Some(end) = end.filter(|end| !known.contains(end)) {
+            if let Some(end) = end.filter(|end| !known.contains_key(end)) {
                 let message = format!("no node is called {end}");
                 say(Kind::UnknownId, branch.id, field, message);
             }
@@ -70,5 +67,5 @@ pub fn check_document(study: &Map<String, Value>) -> Vec<StudyError> {
             to: text(branch, "to"),
         })
     });
-    check(nodes, branches)
+    check(&nodes.collect::<Vec<_>>(), &branches.collect::<Vec<_>>())
 }

@@ -6,8 +6,9 @@
 
 use std::collections::BTreeMap;
 
-use serde_json::{Map, Value};
+use serde_json::Value;
 
+use super::{Object, value};
 use crate::defaults::{
     bench_limit, one, running_limit, standard_depression, standard_pressure, standard_temperature,
 };
@@ -17,7 +18,7 @@ use crate::study::{
 };
 
 /// The study that a checked document holds.
-pub fn study(document: &Map<String, Value>) -> Option<Study> {
+pub fn study(document: &Object) -> Option<Study> {
     let row = Row(document);
     Some(Study {
         format: row.text("format")?,
@@ -33,13 +34,12 @@ pub fn study(document: &Map<String, Value>) -> Option<Study> {
 
 /// A JSON object whose fields are asked for by name; what is not there is `None`, a list then empty.
 #[derive(Clone, Copy)]
-struct Row<'d>(&'d Map<String, Value>);
+struct Row<'d>(&'d Object);
 
-// Not inlined: each of the hundred calls below would bring its own search through the fields.
+// Not inlined, as `value` is not.
 impl<'d> Row<'d> {
-    #[inline(never)]
     fn value(self, field: &str) -> Option<&'d Value> {
-        self.0.get(field)
+        value(self.0, field)
     }
 
     #[inline(never)]
@@ -63,15 +63,24 @@ impl<'d> Row<'d> {
             .and_then(|row| read(Row(row)))
     }
 
+    #[inline(never)]
     fn list<T>(self, field: &str, read: fn(Row) -> Option<T>) -> Option<Vec<T>> {
-        let rows = self.values(field).iter();
-        rows.map(|row| read(Row(row.as_object()?))).collect()
+        let rows = self.values(field);
+        let mut list = Vec::with_capacity(rows.len());
+        for row in rows {
+            list.push(read(Row(row.as_object()?))?);
+        }
+        Some(list)
     }
 
     #[inline(never)]
     fn texts(self, field: &str) -> Option<Vec<String>> {
-        let texts = self.values(field).iter();
-        texts.map(|text| text.as_str().map(str::to_owned)).collect()
+        let values = self.values(field);
+        let mut texts = Vec::with_capacity(values.len());
+        for text in values {
+            texts.push(text.as_str()?.to_owned());
+        }
+        Some(texts)
     }
 
     #[inline(never)]

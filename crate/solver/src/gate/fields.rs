@@ -1,15 +1,14 @@
 //! Every value of a study against the catalogue: type, presence, finite, inside its bounds.
 
-use serde_json::{Map, Value};
+use serde_json::Value;
 
+use super::{Object, value};
 use crate::catalogue::{FieldInfo, KindInfo, catalogue};
 use crate::error::{StudyError, StudyErrorKind as Kind};
 
 /// More rows than any manifold has; the solver takes more, the page would not stay fluid.
 const MOST_ROWS: usize = 2_000;
 const MOST_LOSSES: usize = 200;
-
-type Object = Map<String, Value>;
 
 /// Checks every value; the format and version have been checked.
 pub fn check(study: &Object) -> Vec<StudyError> {
@@ -116,7 +115,7 @@ impl Gate {
         if let Some(reference) = self.object(engine, at, "reference", false) {
             let at = At::inside("engine", "reference");
             self.known_fields(reference, at, &["at", "node"], &[]);
-            match reference.get("at").and_then(Value::as_str) {
+            match value(reference, "at").and_then(Value::as_str) {
                 Some("ambient" | "ports") => {}
                 Some("node") => self.text(reference, at, "node", true),
                 _ => self.say(Kind::UnknownChoice, at, "at", "one of ambient, node, ports"),
@@ -137,10 +136,7 @@ impl Gate {
         self.known_fields(settings, at, &["bench", "running", "units"], &[]);
         if let Some(bench) = self.object(settings, at, "bench", false) {
             let at = At::inside("settings", "bench");
-            if bench
-                .get("blowing")
-                .is_some_and(|value| !value.is_boolean())
-            {
+            if value(bench, "blowing").is_some_and(|value| !value.is_boolean()) {
                 self.say(Kind::WrongType, at, "blowing", "true or false");
             }
             self.known_fields(bench, at, &["blowing"], catalogue().bench);
@@ -187,7 +183,7 @@ impl Gate {
     fn junction_law(&mut self, node: &Object, at: At) {
         let laws = catalogue().junction_laws.iter();
         let mut names = laws.map(|choice| choice.name);
-        if let Some(law) = node.get("law")
+        if let Some(law) = value(node, "law")
             && !names.clone().any(|name| law.as_str() == Some(name))
         {
             self.say(Kind::UnknownChoice, at, "law", &one_of(&mut names));
@@ -202,7 +198,7 @@ impl Gate {
             self.text(branch, at, name, true);
         }
         for name in ["fromLeg", "toLeg"] {
-            let leg = branch.get(name);
+            let leg = value(branch, name);
             if leg.is_some_and(|leg| !matches!(leg.as_str(), Some("run" | "side"))) {
                 self.say(Kind::UnknownChoice, at, name, "one of run, side");
             }
@@ -226,7 +222,7 @@ impl Gate {
             return;
         };
         let known: &[&str] = if kind.kind == "typedK" {
-            if loss.get("origin").is_some_and(|origin| !origin.is_string()) {
+            if value(loss, "origin").is_some_and(|origin| !origin.is_string()) {
                 let message = "where the value comes from, as text";
                 self.say(Kind::WrongType, at, "origin", message);
             }
@@ -244,7 +240,7 @@ impl Gate {
         at: At,
         kinds: &'static [KindInfo],
     ) -> Option<&'static KindInfo> {
-        let name = row.get("kind").and_then(Value::as_str);
+        let name = value(row, "kind").and_then(Value::as_str);
         let found = kinds.iter().find(|info| Some(info.kind) == name);
         if found.is_none() {
             let message = one_of(&mut kinds.iter().map(|info| info.kind));
@@ -256,7 +252,7 @@ impl Gate {
     fn numbers(&mut self, row: &Object, at: At, fields: &[FieldInfo]) {
         for info in fields {
             let label = info.label;
-            let (kind, message) = match row.get(info.name) {
+            let (kind, message) = match value(row, info.name) {
                 None if info.required => (Kind::Missing, format!("{label} is missing")),
                 None => continue,
                 // A number that is not finite becomes null on its way through JSON.
@@ -285,7 +281,7 @@ impl Gate {
     }
 
     fn text(&mut self, row: &Object, at: At, field: &str, required: bool) {
-        match row.get(field) {
+        match value(row, field) {
             None if required => self.say(Kind::Missing, at, field, "is missing"),
             Some(Value::String(text)) if required && text.trim().is_empty() && field != "name" => {
                 self.say(Kind::Missing, at, field, "is empty");
@@ -313,7 +309,7 @@ impl Gate {
         field: &str,
         required: bool,
     ) -> Option<&'v Object> {
-        match row.get(field) {
+        match value(row, field) {
             Some(Value::Object(object)) => return Some(object),
             Some(_) => self.say(Kind::WrongType, at, field, "should be an object"),
             None if required => self.say(Kind::Missing, at, field, "is missing"),
@@ -351,7 +347,7 @@ impl Gate {
         required: bool,
         most: usize,
     ) -> &'v [Value] {
-        match row.get(field) {
+        match value(row, field) {
             Some(Value::Array(list)) if list.len() <= most => return list,
             Some(Value::Array(list)) => {
                 let message = format!("has {} entries, at most {most} are taken", list.len());
@@ -387,7 +383,8 @@ fn one_of(names: &mut dyn Iterator<Item = &'static str>) -> String {
 
 /// An element's id, or its place in the list when it has none.
 fn id_or_place(row: &Value, what: &str, place: usize) -> String {
-    match row.get("id").and_then(Value::as_str) {
+    let id = row.as_object().and_then(|row| value(row, "id"));
+    match id.and_then(Value::as_str) {
         Some(id) if !id.is_empty() => id.to_owned(),
         _ => format!("{what} {}", place + 1),
     }

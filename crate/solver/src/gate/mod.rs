@@ -8,7 +8,7 @@ mod fields;
 mod meaning;
 mod names;
 
-use serde_json::Value;
+use serde_json::{Map, Value};
 
 use crate::error::{StudyError, StudyErrorKind};
 use crate::study::{FORMAT, Study, VERSION};
@@ -17,6 +17,16 @@ pub use meaning::check;
 
 /// No study needs more; a file beyond it is refused before it is parsed [bytes].
 const LARGEST_TEXT: usize = 16 << 20;
+
+/// A JSON object.
+type Object = Map<String, Value>;
+
+/// The value of an object's field. Not inlined: every question would bring its own search through the
+/// fields, and there are some hundred.
+#[inline(never)]
+fn value<'d>(object: &'d Object, field: &str) -> Option<&'d Value> {
+    object.get(field)
+}
 
 /// Reads a study from the text of a file.
 ///

@@ -2,8 +2,9 @@
 
 use std::collections::BTreeMap;
 
-use serde_json::{Map, Value};
+use serde_json::Value;
 
+use super::{Object, value};
 use crate::error::{StudyError, StudyErrorKind as Kind};
 
 /// A branch's id and the ids of its ends, as far as they can be read.
@@ -50,17 +51,17 @@ pub fn check(nodes: &[&str], branches: &[Ends]) -> Vec<StudyError> {
 }
 
 /// The same for a document whose rows may be wrong in other ways; what cannot be read is passed over.
-pub fn check_document(study: &Map<String, Value>) -> Vec<StudyError> {
+pub fn check_document(study: &Object) -> Vec<StudyError> {
     fn text<'v>(row: &'v Value, field: &str) -> Option<&'v str> {
-        row.get(field).and_then(Value::as_str)
+        value(row.as_object()?, field)?.as_str()
     }
-    let rows = |field: &str| {
-        let network = study.get("network");
-        let rows = network.and_then(|network| network.get(field));
-        rows.and_then(Value::as_array).into_iter().flatten()
+    let rows = |field: &str| -> &[Value] {
+        let network = value(study, "network").and_then(Value::as_object);
+        let rows = network.and_then(|network| value(network, field));
+        rows.and_then(Value::as_array).map_or(&[], Vec::as_slice)
     };
-    let nodes = rows("nodes").filter_map(|node| text(node, "id"));
-    let branches = rows("branches").filter_map(|branch| {
+    let nodes = rows("nodes").iter().filter_map(|node| text(node, "id"));
+    let branches = rows("branches").iter().filter_map(|branch| {
         Some(Ends {
             id: text(branch, "id")?,
             from: text(branch, "from"),

@@ -8,6 +8,7 @@ mod answer;
 mod branch;
 mod catalogue;
 mod defaults;
+mod digits;
 mod draw;
 mod duct;
 mod elements;

@@ -4,6 +4,7 @@ use serde_json::Value;
 
 use super::{Object, value};
 use crate::catalogue::{FieldInfo, KindInfo, catalogue};
+use crate::digits::plain;
 use crate::error::{StudyError, StudyErrorKind as Kind};
 
 /// More rows than any manifold has; the solver takes more, the page would not stay fluid.
@@ -270,8 +271,10 @@ impl Gate {
                     Some(number) => (
                         Kind::OutOfBounds,
                         format!(
-                            "{label} is {number}, outside {} to {} (SI units)",
-                            info.minimum, info.maximum
+                            "{label} is {}, outside {} to {} (SI units)",
+                            plain(number),
+                            plain(info.minimum),
+                            plain(info.maximum)
                         ),
                     ),
                 },

@@ -57,6 +57,20 @@ fn everything_wrong_is_told_at_once_with_its_row_and_field() {
 }
 
 #[test]
+fn what_is_wrong_inside_a_variant_is_told() {
+    let found = wrong(|study| {
+        study["variants"] = json!([
+            {"name": "first", "notes": 5, "removed": ["run 1", 2]},
+            {"name": "second", "removed": "run 1", "nodes": [{"id": "lid", "kind": "bucket"}]}
+        ]);
+    });
+    says(&found, StudyErrorKind::WrongType, "variant 1", "notes");
+    says(&found, StudyErrorKind::WrongType, "variant 1", "removed[1]");
+    says(&found, StudyErrorKind::WrongType, "variant 2", "removed");
+    says(&found, StudyErrorKind::UnknownChoice, "lid", "kind");
+}
+
+#[test]
 fn unknown_versions_and_formats_are_refused_by_name() {
     says(
         &wrong(|study| study["version"] = json!(99)),

@@ -1,31 +1,31 @@
 //! What a study takes for numbers that it does not give, with where each comes from.
 
 /// ISO 2533 sea level (from memory, agrees with the reference library in tests/published/air.rs) [Pa].
-pub fn standard_pressure() -> f64 {
+pub const fn standard_pressure() -> f64 {
     101_325.0
 }
 
 /// A workshop at 20 degrees C [K].
-pub fn standard_temperature() -> f64 {
+pub const fn standard_temperature() -> f64 {
     293.15
 }
 
 /// 28 inches of water at 60 F, common bench practice [Pa].
-pub fn standard_depression() -> f64 {
+pub const fn standard_depression() -> f64 {
     6_967.5
 }
 
 /// Common practice: 1 to 2 % is good, 3 to 5 % common [-].
-pub fn bench_limit() -> f64 {
+pub const fn bench_limit() -> f64 {
     0.03
 }
 
 /// About what 3 % on the bench becomes while running; proposed, no source [-].
-pub fn running_limit() -> f64 {
+pub const fn running_limit() -> f64 {
     0.004
 }
 
 /// One of a thing [-].
-pub fn one() -> f64 {
+pub const fn one() -> f64 {
     1.0
 }

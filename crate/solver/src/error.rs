@@ -2,10 +2,10 @@
 
 use std::fmt;
 
-use serde::{Deserialize, Serialize};
+use serde::Serialize;
 
 /// One thing that is wrong with a study.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "generate", derive(ts_rs::TS))]
 #[serde(rename_all = "camelCase")]
 pub struct StudyError {
@@ -20,7 +20,7 @@ pub struct StudyError {
 }
 
 /// Kinds of study error.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "generate", derive(ts_rs::TS))]
 #[serde(rename_all = "camelCase")]
 pub enum StudyErrorKind {

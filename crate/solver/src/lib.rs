@@ -8,6 +8,7 @@ mod answer;
 mod branch;
 mod catalogue;
 mod defaults;
+mod digits;
 mod draw;
 mod duct;
 mod elements;
@@ -19,6 +20,7 @@ mod junction;
 pub mod law;
 mod march;
 mod model;
+mod short;
 mod solve;
 mod study;
 

@@ -1,6 +1,6 @@
 //! A study compiled for the solver: indices instead of ids, chains of elements instead of losses.
 
-use std::collections::HashMap;
+use std::collections::BTreeMap;
 use std::f64::consts::PI;
 
 use crate::branch::{AT_END, Chain, Element, Origin};
@@ -8,6 +8,7 @@ use crate::elements::{elements, scatter, sections};
 use crate::junction::{Header, Jets, Junction, Tee};
 use crate::law::junction::header_momentum::{DEFAULT_REGAIN_COMBINING, DEFAULT_REGAIN_DIVIDING};
 use crate::law::valve;
+use crate::short;
 use crate::study::{Branch, Leg, Network, Node, NodeKind};
 
 /// A network ready to be solved.
@@ -103,12 +104,7 @@ pub struct ModelPort {
 impl Model {
     /// Compiles a checked network; `cylinders` are the cylinder ids in the engine's order.
     pub fn new(network: &Network, cylinders: &[String], purpose: Purpose) -> Self {
-        let index: HashMap<&str, usize> = network
-            .nodes
-            .iter()
-            .enumerate()
-            .map(|(position, node)| (node.id.as_str(), position))
-            .collect();
+        let index = network.positions();
         let mut model = Self {
             nodes: network.nodes.iter().map(model_node).collect(),
             branches: network
@@ -245,29 +241,23 @@ impl Model {
                     area,
                     side_area,
                     law,
-                } => {
-                    legs.sort_by_key(|leg| leg_of(leg) == Some(Leg::Side));
-                    Some(Junction::Tee(Tee {
-                        area,
-                        side_area,
-                        angle: PI / 2.0,
-                        law,
-                    }))
-                }
+                } => Some(Junction::Tee(Tee {
+                    area,
+                    side_area,
+                    angle: PI / 2.0,
+                    law,
+                })),
                 NodeKind::Wye {
                     area,
                     side_area,
                     angle,
                     law,
-                } => {
-                    legs.sort_by_key(|leg| leg_of(leg) == Some(Leg::Side));
-                    Some(Junction::Tee(Tee {
-                        area,
-                        side_area,
-                        angle,
-                        law,
-                    }))
-                }
+                } => Some(Junction::Tee(Tee {
+                    area,
+                    side_area,
+                    angle,
+                    law,
+                })),
                 NodeKind::Plenum {} => {
                     let fraction = |leg: &LegEnd| {
                         (!leg.at_to)
@@ -291,6 +281,10 @@ impl Model {
                 }
                 _ => None,
             };
+            if let Some(Junction::Tee(_)) = junction {
+                let side = |leg: &LegEnd| leg_of(leg) == Some(Leg::Side);
+                short::sort(legs, |a, b| !side(a) && side(b));
+            }
             let node = &mut self.nodes[position];
             node.jets_unknown = matches!(junction, Some(Junction::Jets(_)));
             node.junction = junction;
@@ -350,7 +344,7 @@ fn model_node(node: &Node) -> ModelNode {
 
 fn model_branch(
     branch: &Branch,
-    index: &HashMap<&str, usize>,
+    index: &BTreeMap<&str, usize>,
     nodes: &[Node],
     purpose: Purpose,
 ) -> ModelBranch {

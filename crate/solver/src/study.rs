@@ -5,10 +5,10 @@
 
 use std::collections::BTreeMap;
 
-use serde::{Deserialize, Serialize};
+use serde::Serialize;
 
 use crate::defaults::{
-    bench_limit, one, running_limit, standard_depression, standard_pressure, standard_temperature,
+    bench_limit, running_limit, standard_depression, standard_pressure, standard_temperature,
 };
 
 /// The value of a study's `format` field.
@@ -19,7 +19,7 @@ pub const VERSION: u32 = 1;
 /// Derives what every document type needs; the schema and the TypeScript types only when generating.
 macro_rules! document {
     ($($item:item)*) => {$(
-        #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+        #[derive(Clone, Debug, PartialEq, Serialize)]
         #[cfg_attr(feature = "generate", derive(ts_rs::TS, schemars::JsonSchema))]
         #[cfg_attr(feature = "generate", ts(optional_fields))]
         #[serde(rename_all = "camelCase")]
@@ -277,7 +277,7 @@ pub struct Valve {
     /// Discharge coefficient on the curtain area [-].
     pub discharge_coefficient: f64,
     /// How many such valves the port feeds [-].
-    #[serde(default = "one")]
+    #[serde(default = "crate::defaults::one")]
     pub count: f64,
 }
 
@@ -436,6 +436,17 @@ pub enum Loss {
         origin: String,
     },
 }
+}
+
+impl Network {
+    /// Position of every node by its id.
+    pub fn positions(&self) -> BTreeMap<&str, usize> {
+        let mut positions = BTreeMap::new();
+        for (position, node) in self.nodes.iter().enumerate() {
+            positions.insert(node.id.as_str(), position);
+        }
+        positions
+    }
 }
 
 impl Loss {

@@ -1,14 +1,12 @@
 //! Pressure budgets: what a path loses, item by item, from its source to its port.
 
-use std::collections::HashMap;
-
 use super::{BudgetItem, Path};
 use crate::branch::{AT_END, Arriving, Fall};
 use crate::draw::{Drawn, Snapshot};
 use crate::model::{LegEnd, Model};
 
 /// An item's place: branch or node, and position among its losses.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Place {
     /// A loss of a branch, by position in the study.
     Loss(usize, u32),
@@ -157,8 +155,6 @@ pub struct Budget {
 pub fn budget(drawn: &Drawn<'_>, port: usize) -> Budget {
     let model = drawn.model;
     let node = model.ports[port].node;
-    let mut order: Vec<Place> = Vec::new();
-    let mut sums: HashMap<Place, f64> = HashMap::new();
     let mut budget = Budget {
         items: Vec::new(),
         fall: 0.0,
@@ -178,10 +174,10 @@ pub fn budget(drawn: &Drawn<'_>, port: usize) -> Budget {
         budget.closure = budget.closure.max((fall - sum).abs());
         budget.fall += weight * fall;
         for (place, lost) in items {
-            *sums.entry(place).or_insert_with(|| {
-                order.push(place);
-                0.0
-            }) += weight * lost;
+            match budget.items.iter_mut().find(|(other, _)| *other == place) {
+                Some((_, sum)) => *sum += weight * lost,
+                None => budget.items.push((place, weight * lost)),
+            }
         }
         for leg in path {
             if !budget.branches.contains(&leg.branch) {
@@ -189,10 +185,6 @@ pub fn budget(drawn: &Drawn<'_>, port: usize) -> Budget {
             }
         }
     }
-    budget.items = order
-        .into_iter()
-        .map(|place| (place, sums[&place]))
-        .collect();
     budget
 }
 

@@ -3,10 +3,9 @@
 //! Each law's error is a common part, the same everywhere, plus a part of its place. Common parts of
 //! one law add up with their signs, place parts as squares; laws are independent of each other.
 
-use std::collections::BTreeMap;
-
 use super::DoubtCause;
 use crate::draw::Gradients;
+use crate::short;
 
 /// Half-widths are given so that 19 in 20 fall inside, for a normal error.
 const HALF_WIDTH: f64 = 1.96;
@@ -26,32 +25,45 @@ pub struct Doubt {
 pub fn doubts(gradients: &Gradients, flows: &[f64]) -> Vec<Doubt> {
     let count = flows.len() as f64;
     let mean = flows.iter().sum::<f64>() / count;
+    let (laws, law_of) = laws(gradients);
     (0..flows.len())
         .map(|cylinder| {
-            let mut laws: BTreeMap<&'static str, (f64, f64)> = BTreeMap::new();
-            for gradient in &gradients.all {
+            let mut parts = vec![(0.0, 0.0); laws.len()];
+            for (gradient, law) in gradients.all.iter().zip(&law_of) {
                 let mean_by = gradient.by[..flows.len()].iter().sum::<f64>() / count;
                 let by = (gradient.by[cylinder] - flows[cylinder] / mean * mean_by) / mean;
                 let spread = by * gradient.cause.scatter;
-                let (common, place) = laws.entry(gradient.cause.law).or_default();
+                let (common, place) = &mut parts[*law];
                 *common += spread * gradient.cause.common.sqrt();
                 *place += spread * spread * (1.0 - gradient.cause.common);
             }
             let mut causes: Vec<DoubtCause> = laws
-                .into_iter()
+                .iter()
+                .zip(parts)
                 .map(|(law, (common, place))| DoubtCause {
-                    law: law.to_owned(),
+                    law: (*law).to_owned(),
                     amount: HALF_WIDTH * (common * common + place).sqrt(),
                 })
                 .collect();
-            let half_width = causes
-                .iter()
-                .map(|cause| cause.amount * cause.amount)
-                .sum::<f64>()
-                .sqrt();
-            causes.sort_by(|a, b| b.amount.total_cmp(&a.amount));
+            let squares = causes.iter().map(|cause| cause.amount * cause.amount);
+            let half_width = squares.sum::<f64>().sqrt();
+            short::sort(&mut causes, |a, b| a.amount > b.amount);
             causes.truncate(NAMED);
             Doubt { half_width, causes }
         })
         .collect()
+}
+
+/// The laws that cause doubt, and which of them each gradient belongs to.
+fn laws(gradients: &Gradients) -> (Vec<&'static str>, Vec<usize>) {
+    let mut laws = Vec::new();
+    let law_of = gradients.all.iter().map(|gradient| {
+        let known = laws.iter().position(|law| *law == gradient.cause.law);
+        known.unwrap_or_else(|| {
+            laws.push(gradient.cause.law);
+            laws.len() - 1
+        })
+    });
+    let law_of = law_of.collect();
+    (laws, law_of)
 }

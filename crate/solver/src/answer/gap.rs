@@ -8,6 +8,7 @@
 
 use super::budget::{Budget, Labels, Place};
 use super::{GapPart, GapQuantity};
+use crate::short;
 
 /// The parts of a gap and their sum.
 pub struct Explained {
@@ -76,7 +77,7 @@ fn difference(first: &[(Place, f64)], second: &[(Place, f64)]) -> Vec<(Place, f6
 }
 
 fn worded(mut parts: Vec<(Place, f64)>, labels: &Labels<'_>) -> Vec<GapPart> {
-    parts.sort_by(|a, b| b.1.abs().total_cmp(&a.1.abs()));
+    short::sort(&mut parts, |a, b| a.1.abs() > b.1.abs());
     parts
         .into_iter()
         .map(|(place, amount)| {

@@ -3,6 +3,7 @@
 use std::f64::consts::PI;
 
 use super::{BranchAnswer, Draw, Warning, WarningKind};
+use crate::digits::rounded;
 use crate::draw::Drawn;
 use crate::elements::sections;
 use crate::graph;
@@ -158,8 +159,8 @@ pub fn of_draw(
                 "is choked: what the port asks for makes no difference to it".to_owned()
             } else {
                 format!(
-                    "reaches Mach {:.2}; loss coefficients are values for low speed",
-                    branch.mach
+                    "reaches Mach {}; loss coefficients are values for low speed",
+                    rounded(branch.mach, 2)
                 )
             };
             warning(WarningKind::HighMach, &branch.branch, "", message)

@@ -7,6 +7,7 @@ use super::{BranchAnswer, LossAnswer, NodeAnswer};
 use crate::draw::{Drawn, Snapshot};
 use crate::gas;
 use crate::model::ModelBranch;
+use crate::short;
 use crate::solve::BranchState;
 
 /// One answer for each branch of the study.
@@ -74,10 +75,11 @@ fn losses(drawn: &Drawn<'_>, branch: usize, weights: f64, labels: &Labels<'_>) -
             }
         }
     }
-    losses.sort_by_key(|(place, _)| match place {
+    let position = |(place, _): &(Place, LossAnswer)| match place {
         Place::Loss(_, position) => *position,
         _ => u32::MAX,
-    });
+    };
+    short::sort(&mut losses, |a, b| position(a) < position(b));
     losses.into_iter().map(|(_, loss)| loss).collect()
 }
 

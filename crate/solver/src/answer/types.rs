@@ -5,7 +5,7 @@ use serde::{Deserialize, Serialize};
 /// Derives what every answer type needs; the TypeScript types only when generating.
 macro_rules! answer {
     ($($item:item)*) => {$(
-        #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+        #[derive(Clone, Debug, PartialEq, Serialize)]
         #[cfg_attr(feature = "generate", derive(ts_rs::TS))]
         #[serde(rename_all = "camelCase")]
         $item
@@ -26,7 +26,7 @@ pub struct Answer {
 }
 
 /// What pulls.
-#[derive(Copy, Eq)]
+#[derive(Copy, Eq, Deserialize)]
 pub enum Draw {
     /// Flow bench, every port by itself with the others shut.
     BenchOneAtATime,
@@ -36,19 +36,6 @@ pub enum Draw {
     Running,
     /// Every port at its mean flow over the cycle, for comparison with `Running`.
     CycleMean,
-}
-
-/// Which of a study's draws are wanted. One that the study is not complete for stands for the headline's.
-#[derive(Copy, Eq)]
-pub enum Part {
-    /// All of them.
-    Whole,
-    /// The headline's.
-    Headline,
-    /// This one alone.
-    First(Draw),
-    /// All but this one.
-    Rest(Draw),
 }
 
 /// The answer of one draw.
@@ -346,6 +333,21 @@ pub enum Outcome {
     /// Why there is none.
     Refused(Refusal),
 }
+}
+
+/// Which of a study's draws are wanted. One that the study is not complete for stands for the headline's.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Deserialize)]
+#[cfg_attr(feature = "generate", derive(ts_rs::TS))]
+#[serde(rename_all = "camelCase")]
+pub enum Part {
+    /// All of them.
+    Whole,
+    /// The headline's.
+    Headline,
+    /// This one alone.
+    First(Draw),
+    /// All but this one.
+    Rest(Draw),
 }
 
 impl Draw {

@@ -1,6 +1,7 @@
 //! The verdict in words. Each kind of outcome has a sentence of its own.
 
 use super::{CylinderAnswer, Draw, Gap, Refusal, RefusalKind, State, VerdictKind};
+use crate::digits::rounded;
 
 /// Cylinders whose distances from the mean differ by less than this are tied [-].
 const TIE: f64 = 1e-9;
@@ -121,9 +122,9 @@ pub fn refusal(
 ) -> Refusal {
     let sentence = match (kind, greatest_speed) {
         (RefusalKind::SectionTooSmall, Some(speed)) => format!(
-            "The engine asks for more air than a section of {element} can pass: it chokes {}, and feeds at most {:.0} rpm. Enlarge that section or lower the speed.",
+            "The engine asks for more air than a section of {element} can pass: it chokes {}, and feeds at most {} rpm. Enlarge that section or lower the speed.",
             place(draw),
-            speed * 60.0,
+            rounded(speed * 60.0, 0),
         ),
         (RefusalKind::SectionTooSmall, None) => format!(
             "More air is asked for than a section of {element} can pass: it chokes {}. Enlarge that section.",
@@ -174,8 +175,10 @@ fn because(gap: Option<&Gap>) -> String {
                 )
             } else {
                 format!(
-                    "; {from} mostly from {} ({}), {part:.0} % of it",
-                    cause.label, cause.element
+                    "; {from} mostly from {} ({}), {} % of it",
+                    cause.label,
+                    cause.element,
+                    rounded(part, 0)
                 )
             }
         }
@@ -184,8 +187,7 @@ fn because(gap: Option<&Gap>) -> String {
 }
 
 fn by_how_much(cylinder: &CylinderAnswer) -> String {
-    format!("{} of the mean", signed_percent(cylinder.deviation))
-        .replace(" of the mean", " off the mean")
+    format!("{} off the mean", signed_percent(cylinder.deviation))
 }
 
 fn more_or_less(deviation: f64) -> String {
@@ -207,14 +209,14 @@ fn listed(names: &[&str]) -> String {
 /// Two significant digits: the doubt is of that order.
 fn percent(value: f64) -> String {
     let value = value * 100.0;
-    let digits = if value >= 9.95 || value == 0.0 {
+    let decimals = if value >= 9.95 || value == 0.0 {
         0
     } else if value >= 0.995 {
         1
     } else {
         2
     };
-    format!("{value:.digits$} %")
+    format!("{} %", rounded(value, decimals))
 }
 
 fn signed_percent(value: f64) -> String {

@@ -7,7 +7,7 @@ use super::{
 };
 use crate::law::{Scatter, area, bend, cooler, entry, friction, opening, throttle};
 
-fn section(name: &'static str, label: &'static str, help: &'static str) -> FieldInfo {
+const fn section(name: &'static str, label: &'static str, help: &'static str) -> FieldInfo {
     required(
         FieldInfo::new(name, label, Quantity::Area, AREA),
         BORE_40,
@@ -15,18 +15,18 @@ fn section(name: &'static str, label: &'static str, help: &'static str) -> Field
     )
 }
 
-fn own_section() -> FieldInfo {
+const fn own_section() -> FieldInfo {
     section("area", "area", "cross-section of the air's way here")
 }
 
-fn perimeter() -> FieldInfo {
+const fn perimeter() -> FieldInfo {
     optional(
         FieldInfo::new("perimeter", "perimeter", Quantity::Length, POSITIVE_LENGTH),
         "wetted perimeter of a section that is not round; round when left out",
     )
 }
 
-fn roughness() -> FieldInfo {
+const fn roughness() -> FieldInfo {
     required(
         FieldInfo::new("roughness", "roughness", Quantity::Length, [0.0, 0.01]),
         10e-6,
@@ -34,7 +34,7 @@ fn roughness() -> FieldInfo {
     )
 }
 
-fn length(default: f64, help: &'static str) -> FieldInfo {
+const fn length(default: f64, help: &'static str) -> FieldInfo {
     required(
         FieldInfo::new("length", "length", Quantity::Length, LENGTH),
         default,
@@ -42,7 +42,7 @@ fn length(default: f64, help: &'static str) -> FieldInfo {
     )
 }
 
-fn discharge_coefficient(default: f64) -> FieldInfo {
+const fn discharge_coefficient(default: f64) -> FieldInfo {
     required(
         FieldInfo::new(
             "dischargeCoefficient",
@@ -55,6 +55,56 @@ fn discharge_coefficient(default: f64) -> FieldInfo {
     )
 }
 
+const fn radius(help: &'static str) -> FieldInfo {
+    required(
+        FieldInfo::new("radius", "radius", Quantity::Length, LENGTH),
+        0.005,
+        help,
+    )
+}
+
+const AREA_FROM: FieldInfo = section(
+    "areaFrom",
+    "area at from",
+    "section towards the branch's first end",
+);
+const AREA_TO: FieldInfo = section(
+    "areaTo",
+    "area at to",
+    "section towards the branch's other end",
+);
+
+/// A section behind an opening, if there is one.
+const fn behind(name: &'static str, label: &'static str, help: &'static str) -> FieldInfo {
+    optional(FieldInfo::new(name, label, Quantity::Area, AREA), help)
+}
+
+const fn flow(
+    name: &'static str,
+    label: &'static str,
+    default: f64,
+    help: &'static str,
+) -> FieldInfo {
+    required(
+        FieldInfo::new(name, label, Quantity::MassFlow, [1e-9, 1e3]),
+        default,
+        help,
+    )
+}
+
+const fn drop(
+    name: &'static str,
+    label: &'static str,
+    default: f64,
+    help: &'static str,
+) -> FieldInfo {
+    required(
+        FieldInfo::new(name, label, Quantity::PressureDifference, [1e-6, 1e6]),
+        default,
+        help,
+    )
+}
+
 struct Text {
     kind: &'static str,
     label: &'static str,
@@ -64,7 +114,7 @@ struct Text {
     range: &'static str,
 }
 
-fn kind(text: Text, scatter: Scatter, fields: Vec<FieldInfo>) -> KindInfo {
+const fn kind(text: Text, scatter: Scatter, fields: &'static [FieldInfo]) -> KindInfo {
     let Text {
         kind,
         label,
@@ -87,336 +137,274 @@ fn kind(text: Text, scatter: Scatter, fields: Vec<FieldInfo>) -> KindInfo {
 }
 
 /// Every loss kind.
-pub fn losses() -> Vec<KindInfo> {
-    let mut all = entries();
-    all.extend(along());
-    all.extend(across());
-    all
-}
-
-fn entries() -> Vec<KindInfo> {
-    let radius = |help| {
-        required(
-            FieldInfo::new("radius", "radius", Quantity::Length, LENGTH),
-            0.005,
-            help,
-        )
-    };
-    vec![
-        kind(
-            Text {
-                kind: "entrySharp",
-                label: "sharp entry",
-                help: "from a chamber into a section with a sharp edge, flush with the wall",
-                equation: "K = 0.5",
-                source: "Idelchik, Handbook of Hydraulic Resistance, 3rd ed., diagram 3-1",
-                range: "turbulent flow",
-            },
-            entry::sharp_idelchik::SCATTER,
-            vec![own_section()],
-        ),
-        kind(
-            Text {
-                kind: "entryRounded",
-                label: "rounded entry",
-                help: "from a chamber into a section with a rounded edge, flush with the wall",
-                equation: "K = 0.0696 (1 - 0.569 r/d) L^2 + (L - 1)^2, L = 1 + 0.622 (1 - 0.30 sqrt(r/d) - 0.70 r/d)^4",
-                source: "Rennels and Hudson, Pipe Flow, 2012, section 9.2",
-                range: "r/d from 0 to 1",
-            },
-            entry::rounded_rennels_2012::SCATTER,
-            vec![own_section(), radius("radius of the edge")],
-        ),
-        kind(
-            Text {
-                kind: "entryFlared",
-                label: "bellmouth",
-                help: "from a chamber into a bellmouth that stands free of the wall",
-                equation: "K over r/d by table: 1.0 at 0, 0.40 at 0.05, 0.10 at 0.12, 0.03 from 0.2",
-                source: "Idelchik, Handbook of Hydraulic Resistance, 3rd ed., diagram 3-4 (from memory)",
-                range: "r/d from 0 to 1; from 0.2 on the same",
-            },
-            entry::flared_idelchik::SCATTER,
-            vec![own_section(), radius("radius of the bell")],
-        ),
-        kind(
-            Text {
-                kind: "entryReentrant",
-                label: "re-entrant entry",
-                help: "a pipe end that stands into the chamber",
-                equation: "K = 1.12 - 22 t/d + 216 (t/d)^2 + 80 (t/d)^3, t/d at most 0.05",
-                source: "Rennels and Hudson, Pipe Flow, 2012, section 9.2",
-                range: "stands at least half a diameter into the chamber",
-            },
-            entry::reentrant_rennels_2012::SCATTER,
-            vec![
-                own_section(),
-                required(
-                    FieldInfo::new("thickness", "wall thickness", Quantity::Length, LENGTH),
-                    0.002,
-                    "wall thickness of the pipe's end",
-                ),
-            ],
-        ),
-    ]
-}
-
-fn along() -> Vec<KindInfo> {
-    vec![
-        kind(
-            Text {
-                kind: "duct",
-                label: "duct friction",
-                help: "straight duct of constant section",
-                equation: "Fanno flow with f of Churchill 1977; not round: Re 64/(f Re) with the laminar f Re of a rectangle",
-                source: "Churchill, Chemical Engineering 84 (1977) 91-92; Shah and London 1978; Jones 1976",
-                range: "all Reynolds numbers, roughness over diameter to 0.05",
-            },
-            friction::churchill_1977::SCATTER,
-            vec![
-                own_section(),
-                perimeter(),
-                length(0.1, "length along the axis"),
-                roughness(),
-            ],
-        ),
-        kind(
-            Text {
-                kind: "bend",
-                label: "bend",
-                help: "bend of constant section; its own friction is in it",
-                equation: "K = f a r/d + (0.10 + 2.4 f) sin(a/2) + 6.6 f (sqrt(sin(a/2)) + sin(a/2)) / (r/d)^(4 a/pi)",
-                source: "Rennels and Hudson, Pipe Flow, 2012, section 15.4",
-                range: "r/d from 0.5 to 20, to 180 degrees",
-            },
-            bend::rennels_2012::SCATTER,
-            vec![
-                own_section(),
-                perimeter(),
-                required(
-                    FieldInfo::new("angle", "angle", Quantity::Angle, [0.0, PI]),
-                    PI / 2.0,
-                    "angle turned through",
-                ),
-                required(
-                    FieldInfo::new("radius", "axis radius", Quantity::Length, POSITIVE_LENGTH),
-                    0.06,
-                    "radius of the bend's axis",
-                ),
-                roughness(),
-            ],
-        ),
-        kind(
-            Text {
-                kind: "suddenChange",
-                label: "sudden change of section",
-                help: "a step in the section, either way",
-                equation: "widening K = (1 - A1/A2)^2; narrowing K = 0.0696 (1 - b^5) L^2 + (L - 1)^2, L = 1 + 0.622 (1 - 0.215 b^2 - 0.785 b^5)",
-                source: "Borda and Carnot; Rennels and Hudson, Pipe Flow, 2012, section 10.2",
-                range: "turbulent flow",
-            },
-            area::sudden_expansion_borda_carnot::SCATTER,
-            two_sections(),
-        ),
-        kind(
-            Text {
-                kind: "gradualChange",
-                label: "gradual change of section",
-                help: "a cone, either way; its own wall friction is in it",
-                equation: "widening by the cone's angle; narrowing K = f (1 - b^4)/(8 sin(a/2)) + 0.0696 sin(a/2) (1 - b^5) L^2 + (L - 1)^2; f 0.02",
-                source: "Rennels and Hudson, Pipe Flow, 2012, sections 10.3 and 11.1",
-                range: "all angles; length 0 is the sudden change",
-            },
-            area::diffuser_rennels_2012::SCATTER,
-            {
-                let mut fields = two_sections();
-                fields.push(length(0.1, "length along the axis"));
-                fields
-            },
-        ),
-    ]
-}
-
-fn two_sections() -> Vec<FieldInfo> {
-    vec![
-        section(
-            "areaFrom",
-            "area at from",
-            "section towards the branch's first end",
-        ),
-        section(
-            "areaTo",
-            "area at to",
-            "section towards the branch's other end",
-        ),
-    ]
-}
-
-fn across() -> Vec<KindInfo> {
-    let behind =
-        |name, label, help| optional(FieldInfo::new(name, label, Quantity::Area, AREA), help);
-    vec![
-        kind(
-            Text {
-                kind: "opening",
-                label: "opening in a wall",
-                help: "a thin-edged window between chambers or sections",
-                equation: "no loss to the jet's section C_d A, then (1 - C_d A/A_behind)^2 of the jet's head; all of it into a chamber",
-                source: "St Venant and Wantzel 1839, as in Heywood 1988, appendix C; Borda and Carnot",
-                range: "C_d from 0.5 to 1",
-            },
-            opening::contracted_jet::SCATTER,
-            vec![
-                own_section(),
-                discharge_coefficient(0.61),
-                behind(
-                    "areaFrom",
-                    "area at from",
-                    "section towards the first end; a chamber when left out",
-                ),
-                behind(
-                    "areaTo",
-                    "area at to",
-                    "section towards the other end; a chamber when left out",
-                ),
-            ],
-        ),
-        kind(
-            Text {
-                kind: "throttle",
-                label: "throttle plate",
-                help: "a plate in a round bore",
-                equation: "open area: the bore less the plate's and shaft's shadow; then as an opening in the bore",
-                source: "Heywood 1988, section 7.6.2, eq. 7.18 (from memory)",
-                range: "closed to 90 degrees",
-            },
-            throttle::plate_heywood_1988::SCATTER,
-            vec![
-                required(
-                    FieldInfo::new("diameter", "bore", Quantity::Length, POSITIVE_LENGTH),
-                    0.07,
-                    "diameter of the bore",
-                ),
-                required(
-                    FieldInfo::new("angle", "plate angle", Quantity::Angle, [0.0, PI / 2.0]),
-                    PI / 2.0,
-                    "angle of the plate from the plane across the bore; 90 degrees is wide open",
-                ),
-                required(
-                    FieldInfo::new("closedAngle", "closed angle", Quantity::Angle, [0.0, 0.6]),
-                    0.1,
-                    "that angle when the plate touches the bore",
-                ),
-                required(
-                    FieldInfo::new("shaftDiameter", "shaft", Quantity::Length, LENGTH),
-                    0.008,
-                    "diameter of the shaft",
-                ),
-                discharge_coefficient(0.9),
-            ],
-        ),
-        kind(
-            Text {
-                kind: "core",
-                label: "cooler core",
-                help: "a passage of a charge-cooler core, as a pressure loss only",
-                equation: "dp = a (m/f) (mu/mu0) (rho0/rho) + b (m/f)^2 (rho0/rho), rho the mean before and behind",
-                source: "two-term drop through fins (Forchheimer 1901): common practice; a and b from the two measured points",
-                range: "near the measured flows; a and b not negative",
-            },
-            cooler::two_point_fit::SCATTER,
-            core_fields(),
-        ),
-        kind(
-            Text {
-                kind: "typedK",
-                label: "typed K",
-                help: "a loss coefficient of your own, with its origin",
-                equation: "K velocity heads in the reference section",
-                source: "typed",
-                range: "",
-            },
-            Scatter {
-                relative: 0.1,
-                common: 0.5,
-                origin: "assumed: a typed value comes without scatter",
-            },
-            vec![
-                required(
-                    FieldInfo::new("k", "K", Quantity::Number, [0.0, 1e6]),
-                    1.0,
-                    "loss coefficient on the head in the section",
-                ),
-                optional(
-                    FieldInfo::new("kReversed", "K reversed", Quantity::Number, [0.0, 1e6]),
-                    "the same for air from to towards from; as K when left out",
-                ),
-                own_section(),
-            ],
-        ),
-    ]
-}
-
-fn core_fields() -> Vec<FieldInfo> {
-    let flow = |name, label, default, help| {
-        required(
-            FieldInfo::new(name, label, Quantity::MassFlow, [1e-9, 1e3]),
-            default,
-            help,
-        )
-    };
-    let drop = |name, label, default, help| {
-        required(
-            FieldInfo::new(name, label, Quantity::PressureDifference, [1e-6, 1e6]),
-            default,
-            help,
-        )
-    };
-    vec![
-        section("area", "open area", "open section of this passage"),
-        required(
-            FieldInfo::new("fraction", "face part", Quantity::Fraction, [1e-6, 1.0]),
-            1.0,
-            "part of the core's face that this passage is",
-        ),
-        required(
-            FieldInfo::new("pressure", "measured at", Quantity::Pressure, [1e3, 1e7]),
-            200_000.0,
-            "pressure at which the two points were measured",
-        ),
-        required(
-            FieldInfo::new(
-                "temperature",
-                "measured at",
-                Quantity::Temperature,
-                [150.0, 1_000.0],
+pub static LOSSES: [KindInfo; 12] = [
+    kind(
+        Text {
+            kind: "entrySharp",
+            label: "sharp entry",
+            help: "from a chamber into a section with a sharp edge, flush with the wall",
+            equation: "K = 0.5",
+            source: "Idelchik, Handbook of Hydraulic Resistance, 3rd ed., diagram 3-1",
+            range: "turbulent flow",
+        },
+        entry::sharp_idelchik::SCATTER,
+        &[own_section()],
+    ),
+    kind(
+        Text {
+            kind: "entryRounded",
+            label: "rounded entry",
+            help: "from a chamber into a section with a rounded edge, flush with the wall",
+            equation: "K = 0.0696 (1 - 0.569 r/d) L^2 + (L - 1)^2, L = 1 + 0.622 (1 - 0.30 sqrt(r/d) - 0.70 r/d)^4",
+            source: "Rennels and Hudson, Pipe Flow, 2012, section 9.2",
+            range: "r/d from 0 to 1",
+        },
+        entry::rounded_rennels_2012::SCATTER,
+        &[own_section(), radius("radius of the edge")],
+    ),
+    kind(
+        Text {
+            kind: "entryFlared",
+            label: "bellmouth",
+            help: "from a chamber into a bellmouth that stands free of the wall",
+            equation: "K over r/d by table: 1.0 at 0, 0.40 at 0.05, 0.10 at 0.12, 0.03 from 0.2",
+            source: "Idelchik, Handbook of Hydraulic Resistance, 3rd ed., diagram 3-4 (from memory)",
+            range: "r/d from 0 to 1; from 0.2 on the same",
+        },
+        entry::flared_idelchik::SCATTER,
+        &[own_section(), radius("radius of the bell")],
+    ),
+    kind(
+        Text {
+            kind: "entryReentrant",
+            label: "re-entrant entry",
+            help: "a pipe end that stands into the chamber",
+            equation: "K = 1.12 - 22 t/d + 216 (t/d)^2 + 80 (t/d)^3, t/d at most 0.05",
+            source: "Rennels and Hudson, Pipe Flow, 2012, section 9.2",
+            range: "stands at least half a diameter into the chamber",
+        },
+        entry::reentrant_rennels_2012::SCATTER,
+        &[
+            own_section(),
+            required(
+                FieldInfo::new("thickness", "wall thickness", Quantity::Length, LENGTH),
+                0.002,
+                "wall thickness of the pipe's end",
             ),
-            330.0,
-            "temperature at which the two points were measured",
+        ],
+    ),
+    kind(
+        Text {
+            kind: "duct",
+            label: "duct friction",
+            help: "straight duct of constant section",
+            equation: "Fanno flow with f of Churchill 1977; not round: Re 64/(f Re) with the laminar f Re of a rectangle",
+            source: "Churchill, Chemical Engineering 84 (1977) 91-92; Shah and London 1978; Jones 1976",
+            range: "all Reynolds numbers, roughness over diameter to 0.05",
+        },
+        friction::churchill_1977::SCATTER,
+        &[
+            own_section(),
+            perimeter(),
+            length(0.1, "length along the axis"),
+            roughness(),
+        ],
+    ),
+    kind(
+        Text {
+            kind: "bend",
+            label: "bend",
+            help: "bend of constant section; its own friction is in it",
+            equation: "K = f a r/d + (0.10 + 2.4 f) sin(a/2) + 6.6 f (sqrt(sin(a/2)) + sin(a/2)) / (r/d)^(4 a/pi)",
+            source: "Rennels and Hudson, Pipe Flow, 2012, section 15.4",
+            range: "r/d from 0.5 to 20, to 180 degrees",
+        },
+        bend::rennels_2012::SCATTER,
+        &[
+            own_section(),
+            perimeter(),
+            required(
+                FieldInfo::new("angle", "angle", Quantity::Angle, [0.0, PI]),
+                PI / 2.0,
+                "angle turned through",
+            ),
+            required(
+                FieldInfo::new("radius", "axis radius", Quantity::Length, POSITIVE_LENGTH),
+                0.06,
+                "radius of the bend's axis",
+            ),
+            roughness(),
+        ],
+    ),
+    kind(
+        Text {
+            kind: "suddenChange",
+            label: "sudden change of section",
+            help: "a step in the section, either way",
+            equation: "widening K = (1 - A1/A2)^2; narrowing K = 0.0696 (1 - b^5) L^2 + (L - 1)^2, L = 1 + 0.622 (1 - 0.215 b^2 - 0.785 b^5)",
+            source: "Borda and Carnot; Rennels and Hudson, Pipe Flow, 2012, section 10.2",
+            range: "turbulent flow",
+        },
+        area::sudden_expansion_borda_carnot::SCATTER,
+        &[AREA_FROM, AREA_TO],
+    ),
+    kind(
+        Text {
+            kind: "gradualChange",
+            label: "gradual change of section",
+            help: "a cone, either way; its own wall friction is in it",
+            equation: "widening by the cone's angle; narrowing K = f (1 - b^4)/(8 sin(a/2)) + 0.0696 sin(a/2) (1 - b^5) L^2 + (L - 1)^2; f 0.02",
+            source: "Rennels and Hudson, Pipe Flow, 2012, sections 10.3 and 11.1",
+            range: "all angles; length 0 is the sudden change",
+        },
+        area::diffuser_rennels_2012::SCATTER,
+        &[AREA_FROM, AREA_TO, length(0.1, "length along the axis")],
+    ),
+    kind(
+        Text {
+            kind: "opening",
+            label: "opening in a wall",
+            help: "a thin-edged window between chambers or sections",
+            equation: "no loss to the jet's section C_d A, then (1 - C_d A/A_behind)^2 of the jet's head; all of it into a chamber",
+            source: "St Venant and Wantzel 1839, as in Heywood 1988, appendix C; Borda and Carnot",
+            range: "C_d from 0.5 to 1",
+        },
+        opening::contracted_jet::SCATTER,
+        &[
+            own_section(),
+            discharge_coefficient(0.61),
+            behind(
+                "areaFrom",
+                "area at from",
+                "section towards the first end; a chamber when left out",
+            ),
+            behind(
+                "areaTo",
+                "area at to",
+                "section towards the other end; a chamber when left out",
+            ),
+        ],
+    ),
+    kind(
+        Text {
+            kind: "throttle",
+            label: "throttle plate",
+            help: "a plate in a round bore",
+            equation: "open area: the bore less the plate's and shaft's shadow; then as an opening in the bore",
+            source: "Heywood 1988, section 7.6.2, eq. 7.18 (from memory)",
+            range: "closed to 90 degrees",
+        },
+        throttle::plate_heywood_1988::SCATTER,
+        &[
+            required(
+                FieldInfo::new("diameter", "bore", Quantity::Length, POSITIVE_LENGTH),
+                0.07,
+                "diameter of the bore",
+            ),
+            required(
+                FieldInfo::new("angle", "plate angle", Quantity::Angle, [0.0, PI / 2.0]),
+                PI / 2.0,
+                "angle of the plate from the plane across the bore; 90 degrees is wide open",
+            ),
+            required(
+                FieldInfo::new("closedAngle", "closed angle", Quantity::Angle, [0.0, 0.6]),
+                0.1,
+                "that angle when the plate touches the bore",
+            ),
+            required(
+                FieldInfo::new("shaftDiameter", "shaft", Quantity::Length, LENGTH),
+                0.008,
+                "diameter of the shaft",
+            ),
+            discharge_coefficient(0.9),
+        ],
+    ),
+    kind(
+        Text {
+            kind: "core",
+            label: "cooler core",
+            help: "a passage of a charge-cooler core, as a pressure loss only",
+            equation: "dp = a (m/f) (mu/mu0) (rho0/rho) + b (m/f)^2 (rho0/rho), rho the mean before and behind",
+            source: "two-term drop through fins (Forchheimer 1901): common practice; a and b from the two measured points",
+            range: "near the measured flows; a and b not negative",
+        },
+        cooler::two_point_fit::SCATTER,
+        &CORE,
+    ),
+    kind(
+        Text {
+            kind: "typedK",
+            label: "typed K",
+            help: "a loss coefficient of your own, with its origin",
+            equation: "K velocity heads in the reference section",
+            source: "typed",
+            range: "",
+        },
+        Scatter {
+            relative: 0.1,
+            common: 0.5,
+            origin: "assumed: a typed value comes without scatter",
+        },
+        &[
+            required(
+                FieldInfo::new("k", "K", Quantity::Number, [0.0, 1e6]),
+                1.0,
+                "loss coefficient on the head in the section",
+            ),
+            optional(
+                FieldInfo::new("kReversed", "K reversed", Quantity::Number, [0.0, 1e6]),
+                "the same for air from to towards from; as K when left out",
+            ),
+            own_section(),
+        ],
+    ),
+];
+
+/// Fields of a core.
+static CORE: [FieldInfo; 8] = [
+    section("area", "open area", "open section of this passage"),
+    required(
+        FieldInfo::new("fraction", "face part", Quantity::Fraction, [1e-6, 1.0]),
+        1.0,
+        "part of the core's face that this passage is",
+    ),
+    required(
+        FieldInfo::new("pressure", "measured at", Quantity::Pressure, [1e3, 1e7]),
+        200_000.0,
+        "pressure at which the two points were measured",
+    ),
+    required(
+        FieldInfo::new(
+            "temperature",
+            "measured at",
+            Quantity::Temperature,
+            [150.0, 1_000.0],
         ),
-        flow(
-            "flow1",
-            "flow 1",
-            0.3,
-            "whole core's mass flow at the first point",
-        ),
-        drop(
-            "drop1",
-            "drop 1",
-            1_200.0,
-            "pressure drop at the first point",
-        ),
-        flow(
-            "flow2",
-            "flow 2",
-            0.6,
-            "whole core's mass flow at the second point",
-        ),
-        drop(
-            "drop2",
-            "drop 2",
-            4_000.0,
-            "pressure drop at the second point",
-        ),
-    ]
-}
+        330.0,
+        "temperature at which the two points were measured",
+    ),
+    flow(
+        "flow1",
+        "flow 1",
+        0.3,
+        "whole core's mass flow at the first point",
+    ),
+    drop(
+        "drop1",
+        "drop 1",
+        1_200.0,
+        "pressure drop at the first point",
+    ),
+    flow(
+        "flow2",
+        "flow 2",
+        0.6,
+        "whole core's mass flow at the second point",
+    ),
+    drop(
+        "drop2",
+        "drop 2",
+        4_000.0,
+        "pressure drop at the second point",
+    ),
+];

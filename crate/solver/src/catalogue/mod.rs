@@ -12,7 +12,7 @@ use serde::Serialize;
 /// Derives what every catalogue type needs; the TypeScript types only when generating.
 macro_rules! catalogue {
     ($($item:item)*) => {$(
-        #[derive(Clone, Debug, PartialEq, Serialize)]
+        #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
         #[cfg_attr(feature = "generate", derive(ts_rs::TS))]
         #[serde(rename_all = "camelCase")]
         $item
@@ -23,23 +23,23 @@ catalogue! {
 /// Everything a study can hold.
 pub struct Catalogue {
     /// Node kinds.
-    pub nodes: Vec<KindInfo>,
+    pub nodes: &'static [KindInfo],
     /// Loss kinds.
-    pub losses: Vec<KindInfo>,
+    pub losses: &'static [KindInfo],
     /// Authors of junction laws, for `law` of tees and wyes.
-    pub junction_laws: Vec<ChoiceInfo>,
+    pub junction_laws: &'static [ChoiceInfo],
     /// Numeric fields of a branch beside its ends and losses.
-    pub branch: Vec<FieldInfo>,
+    pub branch: &'static [FieldInfo],
     /// Numeric fields of the engine.
-    pub engine: Vec<FieldInfo>,
+    pub engine: &'static [FieldInfo],
     /// Numeric fields of a cylinder.
-    pub cylinder: Vec<FieldInfo>,
+    pub cylinder: &'static [FieldInfo],
     /// Numeric fields of a port's valve.
-    pub valve: Vec<FieldInfo>,
+    pub valve: &'static [FieldInfo],
     /// Numeric fields of the bench settings.
-    pub bench: Vec<FieldInfo>,
+    pub bench: &'static [FieldInfo],
     /// Numeric fields of the running settings.
-    pub running: Vec<FieldInfo>,
+    pub running: &'static [FieldInfo],
 }
 
 /// One kind of node or loss.
@@ -61,7 +61,7 @@ pub struct KindInfo {
     /// Where the scatter comes from.
     pub scatter_origin: &'static str,
     /// Its numeric fields.
-    pub fields: Vec<FieldInfo>,
+    pub fields: &'static [FieldInfo],
 }
 
 /// One numeric field.
@@ -95,7 +95,7 @@ pub struct ChoiceInfo {
 }
 
 /// What a number measures.
-#[derive(Copy, Eq)]
+#[derive(Eq)]
 pub enum Quantity {
     /// [m].
     Length,
@@ -123,27 +123,29 @@ pub enum Quantity {
 }
 
 /// Everything a study can hold.
-pub fn catalogue() -> Catalogue {
-    Catalogue {
-        nodes: nodes::nodes(),
-        losses: losses::losses(),
-        junction_laws: nodes::junction_laws(),
-        branch: vec![optional(
-            FieldInfo::new(
-                "jetFraction",
-                "jet fraction",
-                Quantity::Fraction,
-                [-1.0, 1.0],
-            ),
-            "part of the velocity head entering the plenum that this branch feels; 0 when left out",
-        )],
-        engine: settings::engine(),
-        cylinder: settings::cylinder(),
-        valve: settings::valve(),
-        bench: settings::bench(),
-        running: settings::running(),
-    }
+pub fn catalogue() -> &'static Catalogue {
+    &CATALOGUE
 }
+
+static CATALOGUE: Catalogue = Catalogue {
+    nodes: &nodes::NODES,
+    losses: &losses::LOSSES,
+    junction_laws: &nodes::JUNCTION_LAWS,
+    branch: &[optional(
+        FieldInfo::new(
+            "jetFraction",
+            "jet fraction",
+            Quantity::Fraction,
+            [-1.0, 1.0],
+        ),
+        "part of the velocity head entering the plenum that this branch feels; 0 when left out",
+    )],
+    engine: &settings::ENGINE,
+    cylinder: &settings::CYLINDER,
+    valve: &settings::VALVE,
+    bench: &settings::BENCH,
+    running: &settings::RUNNING,
+};
 
 impl FieldInfo {
     const fn new(
@@ -166,7 +168,7 @@ impl FieldInfo {
 }
 
 /// A field that must be given; a new row starts with `default`.
-fn required(field: FieldInfo, default: f64, help: &'static str) -> FieldInfo {
+const fn required(field: FieldInfo, default: f64, help: &'static str) -> FieldInfo {
     FieldInfo {
         default: Some(default),
         help,
@@ -175,7 +177,7 @@ fn required(field: FieldInfo, default: f64, help: &'static str) -> FieldInfo {
 }
 
 /// A field that may be left out.
-fn optional(field: FieldInfo, help: &'static str) -> FieldInfo {
+const fn optional(field: FieldInfo, help: &'static str) -> FieldInfo {
     FieldInfo {
         required: false,
         help,
@@ -184,7 +186,7 @@ fn optional(field: FieldInfo, help: &'static str) -> FieldInfo {
 }
 
 /// A field that may be left out, and what is then used.
-fn defaulted(field: FieldInfo, default: f64, help: &'static str) -> FieldInfo {
+const fn defaulted(field: FieldInfo, default: f64, help: &'static str) -> FieldInfo {
     FieldInfo {
         required: false,
         default: Some(default),

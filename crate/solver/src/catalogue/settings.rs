@@ -3,138 +3,129 @@
 use std::f64::consts::PI;
 
 use super::{FieldInfo, POSITIVE_LENGTH, Quantity, defaulted, optional, required};
-use crate::study::{Bench, Running};
+use crate::defaults::{
+    bench_limit, running_limit, standard_depression, standard_pressure, standard_temperature,
+};
 
 /// Numeric fields of the engine.
-pub fn engine() -> Vec<FieldInfo> {
-    vec![
-        optional(
-            FieldInfo::new("speed", "speed", Quantity::Speed, [1e-3, 1_000.0]),
-            "crankshaft speed",
+pub static ENGINE: [FieldInfo; 4] = [
+    optional(
+        FieldInfo::new("speed", "speed", Quantity::Speed, [1e-3, 1_000.0]),
+        "crankshaft speed",
+    ),
+    optional(
+        FieldInfo::new(
+            "volumetricEfficiency",
+            "volumetric efficiency",
+            Quantity::Fraction,
+            [0.01, 5.0],
         ),
-        optional(
-            FieldInfo::new(
-                "volumetricEfficiency",
-                "volumetric efficiency",
-                Quantity::Fraction,
-                [0.01, 5.0],
-            ),
-            "air drawn over swept volume at the reference density",
+        "air drawn over swept volume at the reference density",
+    ),
+    defaulted(
+        FieldInfo::new(
+            "eventAngle",
+            "intake event",
+            Quantity::Angle,
+            [0.1, 4.0 * PI],
         ),
-        defaulted(
-            FieldInfo::new(
-                "eventAngle",
-                "intake event",
-                Quantity::Angle,
-                [0.1, 4.0 * PI],
-            ),
-            240.0_f64.to_radians(),
-            "crank angle over which a cylinder draws; 240 degrees when left out (common practice)",
+        240.0_f64.to_radians(),
+        "crank angle over which a cylinder draws; 240 degrees when left out (common practice)",
+    ),
+    defaulted(
+        FieldInfo::new(
+            "chargeExponent",
+            "charge exponent",
+            Quantity::Number,
+            [0.0, 1.0],
         ),
-        defaulted(
-            FieldInfo::new(
-                "chargeExponent",
-                "charge exponent",
-                Quantity::Number,
-                [0.0, 1.0],
-            ),
-            0.5,
-            "air drawn varies as charge temperature to the power of minus this; 0.5 to 1 (common practice)",
-        ),
-    ]
-}
+        0.5,
+        "air drawn varies as charge temperature to the power of minus this; 0.5 to 1 (common practice)",
+    ),
+];
 
 /// Numeric fields of a cylinder.
-pub fn cylinder() -> Vec<FieldInfo> {
-    vec![optional(
-        FieldInfo::new("sweptVolume", "swept volume", Quantity::Volume, [1e-7, 1.0]),
-        "needed for the running draw",
-    )]
-}
+pub static CYLINDER: [FieldInfo; 1] = [optional(
+    FieldInfo::new("sweptVolume", "swept volume", Quantity::Volume, [1e-7, 1.0]),
+    "needed for the running draw",
+)];
 
 /// Numeric fields of a port's valve.
-pub fn valve() -> Vec<FieldInfo> {
-    vec![
-        required(
-            FieldInfo::new(
-                "diameter",
-                "seat diameter",
-                Quantity::Length,
-                POSITIVE_LENGTH,
-            ),
-            0.035,
-            "inner seat diameter",
+pub static VALVE: [FieldInfo; 4] = [
+    required(
+        FieldInfo::new(
+            "diameter",
+            "seat diameter",
+            Quantity::Length,
+            POSITIVE_LENGTH,
         ),
-        required(
-            FieldInfo::new("lift", "lift", Quantity::Length, POSITIVE_LENGTH),
-            0.008,
-            "held at this lift on the bench",
+        0.035,
+        "inner seat diameter",
+    ),
+    required(
+        FieldInfo::new("lift", "lift", Quantity::Length, POSITIVE_LENGTH),
+        0.008,
+        "held at this lift on the bench",
+    ),
+    required(
+        FieldInfo::new(
+            "dischargeCoefficient",
+            "discharge coefficient",
+            Quantity::Number,
+            [0.05, 1.0],
         ),
-        required(
-            FieldInfo::new(
-                "dischargeCoefficient",
-                "discharge coefficient",
-                Quantity::Number,
-                [0.05, 1.0],
-            ),
-            0.6,
-            "on the curtain area, pi times seat diameter times lift",
-        ),
-        defaulted(
-            FieldInfo::new("count", "valves", Quantity::Number, [1.0, 4.0]),
-            1.0,
-            "valves of this port",
-        ),
-    ]
-}
+        0.6,
+        "on the curtain area, pi times seat diameter times lift",
+    ),
+    defaulted(
+        FieldInfo::new("count", "valves", Quantity::Number, [1.0, 4.0]),
+        1.0,
+        "valves of this port",
+    ),
+];
 
 /// Numeric fields of the bench settings.
-pub fn bench() -> Vec<FieldInfo> {
-    let usual = Bench::default();
-    vec![
-        defaulted(
-            FieldInfo::new(
-                "ambientPressure",
-                "room pressure",
-                Quantity::Pressure,
-                [1e4, 2e5],
-            ),
-            usual.ambient_pressure,
-            "of the still room air",
+pub static BENCH: [FieldInfo; 4] = [
+    defaulted(
+        FieldInfo::new(
+            "ambientPressure",
+            "room pressure",
+            Quantity::Pressure,
+            [1e4, 2e5],
         ),
-        defaulted(
-            FieldInfo::new(
-                "ambientTemperature",
-                "room temperature",
-                Quantity::Temperature,
-                [200.0, 400.0],
-            ),
-            usual.ambient_temperature,
-            "of the still room air",
+        standard_pressure(),
+        "of the still room air",
+    ),
+    defaulted(
+        FieldInfo::new(
+            "ambientTemperature",
+            "room temperature",
+            Quantity::Temperature,
+            [200.0, 400.0],
         ),
-        defaulted(
-            FieldInfo::new(
-                "depression",
-                "depression",
-                Quantity::PressureDifference,
-                [1.0, 9e4],
-            ),
-            usual.depression,
-            "between room and settling chamber; 28 inches of water (common practice)",
+        standard_temperature(),
+        "of the still room air",
+    ),
+    defaulted(
+        FieldInfo::new(
+            "depression",
+            "depression",
+            Quantity::PressureDifference,
+            [1.0, 9e4],
         ),
-        defaulted(
-            FieldInfo::new("limit", "bench limit", Quantity::Fraction, [1e-6, 1.0]),
-            usual.limit,
-            "largest acceptable spread on the bench; 3 % (common practice)",
-        ),
-    ]
-}
+        standard_depression(),
+        "between room and settling chamber; 28 inches of water (common practice)",
+    ),
+    defaulted(
+        FieldInfo::new("limit", "bench limit", Quantity::Fraction, [1e-6, 1.0]),
+        bench_limit(),
+        "largest acceptable spread on the bench; 3 % (common practice)",
+    ),
+];
 
 /// Numeric fields of the running settings.
-pub fn running() -> Vec<FieldInfo> {
-    vec![defaulted(
-        FieldInfo::new("limit", "running limit", Quantity::Fraction, [1e-6, 1.0]),
-        Running::default().limit,
-        "largest acceptable spread while running; 0.4 % (proposed)",
-    )]
-}
+pub static RUNNING: [FieldInfo; 1] = [defaulted(
+    FieldInfo::new("limit", "running limit", Quantity::Fraction, [1e-6, 1.0]),
+    running_limit(),
+    "largest acceptable spread while running; 0.4 % (proposed)",
+)];

@@ -1,4 +1,5 @@
-//! The catalogue and the document say the same: every field that serde writes is in it, and no other.
+//! The catalogue, the gate and the document say the same: every field that serde writes is in the
+//! catalogue, and no other, and the gate reads it back.
 
 use std::collections::BTreeSet;
 
@@ -6,8 +7,10 @@ use serde::Serialize;
 use serde_json::Value;
 
 use super::{FieldInfo, KindInfo, catalogue};
+use crate::gate::decode;
 use crate::study::{
-    Bench, Branch, Cylinder, Engine, JunctionLaw, Leg, Loss, NodeKind, Running, Valve,
+    Bench, Branch, Cylinder, Engine, FORMAT, JunctionLaw, Leg, Loss, Network, Node, NodeKind,
+    Reference, Running, Settings, Study, VERSION, Valve, Variant,
 };
 
 /// One sample of every loss, with every optional field given.
@@ -181,15 +184,15 @@ fn same_kinds<S: Serialize>(samples: &[S], kinds: &[KindInfo]) {
             .iter()
             .find(|kind| kind.kind == name)
             .expect("compared above");
-        assert_eq!(written_numbers(sample), listed(&kind.fields), "{name}");
+        assert_eq!(written_numbers(sample), listed(kind.fields), "{name}");
     }
 }
 
 #[test]
 fn losses_and_nodes_are_listed_field_by_field() {
     let catalogue = catalogue();
-    same_kinds(&losses(), &catalogue.losses);
-    same_kinds(&nodes(), &catalogue.nodes);
+    same_kinds(&losses(), catalogue.losses);
+    same_kinds(&nodes(), catalogue.nodes);
     for loss in losses() {
         assert_eq!(loss.kind(), written_kind(&loss));
     }
@@ -198,18 +201,18 @@ fn losses_and_nodes_are_listed_field_by_field() {
 #[test]
 fn the_rest_of_the_document_is_listed_field_by_field() {
     let catalogue = catalogue();
-    assert_eq!(written_numbers(&valve()), listed(&catalogue.valve));
-    assert_eq!(written_numbers(&Bench::default()), listed(&catalogue.bench));
+    assert_eq!(written_numbers(&valve()), listed(catalogue.valve));
+    assert_eq!(written_numbers(&Bench::default()), listed(catalogue.bench));
     assert_eq!(
         written_numbers(&Running::default()),
-        listed(&catalogue.running)
+        listed(catalogue.running)
     );
     let cylinder = Cylinder {
         id: "1".to_owned(),
         swept_volume: Some(5e-4),
         bank: None,
     };
-    assert_eq!(written_numbers(&cylinder), listed(&catalogue.cylinder));
+    assert_eq!(written_numbers(&cylinder), listed(catalogue.cylinder));
     let engine = Engine {
         speed: Some(100.0),
         volumetric_efficiency: Some(0.9),
@@ -217,7 +220,7 @@ fn the_rest_of_the_document_is_listed_field_by_field() {
         charge_exponent: Some(0.5),
         ..Engine::default()
     };
-    assert_eq!(written_numbers(&engine), listed(&catalogue.engine));
+    assert_eq!(written_numbers(&engine), listed(catalogue.engine));
     let branch = Branch {
         id: "a".to_owned(),
         from: "b".to_owned(),
@@ -227,19 +230,153 @@ fn the_rest_of_the_document_is_listed_field_by_field() {
         jet_fraction: Some(0.1),
         losses: Vec::new(),
     };
-    assert_eq!(written_numbers(&branch), listed(&catalogue.branch));
+    assert_eq!(written_numbers(&branch), listed(catalogue.branch));
+}
+
+/// A study with every field given, none as it is by default. It could not be solved.
+fn full() -> Study {
+    let text = str::to_owned;
+    let laws = JUNCTION_LAWS.map(|law| NodeKind::Tee {
+        area: 2e-3,
+        side_area: 1e-3,
+        law,
+    });
+    let node = |(place, kind)| Node {
+        id: format!("node {place}"),
+        kind,
+    };
+    let network = Network {
+        nodes: nodes()
+            .into_iter()
+            .chain(laws)
+            .enumerate()
+            .map(node)
+            .collect(),
+        branches: vec![Branch {
+            id: text("way"),
+            from: text("here"),
+            to: text("there"),
+            from_leg: Some(Leg::Run),
+            to_leg: Some(Leg::Side),
+            jet_fraction: Some(0.1),
+            losses: losses(),
+        }],
+    };
+    Study {
+        format: text(FORMAT),
+        version: VERSION,
+        name: text("full"),
+        notes: text("of everything"),
+        engine: Engine {
+            cylinders: vec![Cylinder {
+                id: text("1"),
+                swept_volume: Some(5e-4),
+                bank: Some(text("left")),
+            }],
+            speed: Some(100.0),
+            volumetric_efficiency: Some(0.9),
+            reference: Reference::Node { node: text("lid") },
+            event_angle: Some(4.0),
+            firing_order: vec![text("1")],
+            charge_exponent: Some(0.7),
+        },
+        settings: Settings {
+            bench: Bench {
+                ambient_pressure: 1e5,
+                ambient_temperature: 290.0,
+                depression: 5e3,
+                blowing: true,
+                limit: 0.02,
+            },
+            running: Running { limit: 0.005 },
+            units: [(text("length"), text("mm"))].into(),
+        },
+        variants: vec![Variant {
+            name: text("other"),
+            notes: text("tried"),
+            nodes: network.nodes.clone(),
+            branches: network.branches.clone(),
+            removed: vec![text("way")],
+        }],
+        network,
+    }
 }
 
 #[test]
-fn junction_laws_are_listed() {
-    let all = [
-        JunctionLaw::Bassett2001,
-        JunctionLaw::Idelchik,
-        JunctionLaw::Rennels2012,
-        JunctionLaw::Gardel1957,
-        JunctionLaw::CraneTp410,
+fn the_gate_reads_back_what_serde_writes() {
+    let read_back = |study: &Study| {
+        let value = serde_json::to_value(study).expect("a study is written");
+        assert_eq!(
+            decode::study(value.as_object().expect("an object")).as_ref(),
+            Some(study)
+        );
+    };
+    let full = full();
+    read_back(&full);
+    for reference in [Reference::Ambient, Reference::Ports] {
+        let mut other = full.clone();
+        other.engine.reference = reference;
+        read_back(&other);
+    }
+}
+
+#[test]
+fn what_is_left_out_is_as_by_default() {
+    let document = serde_json::json!({
+        "format": FORMAT, "version": VERSION, "name": "bare", "network": {
+            "nodes": [
+                {"id": "lid", "kind": "source"},
+                {"id": "tee", "kind": "tee", "area": 1e-3, "sideArea": 5e-4},
+                {"id": "port", "kind": "port", "cylinder": "1", "valve": {
+                    "diameter": 0.03, "lift": 0.008, "dischargeCoefficient": 0.6}}
+            ],
+            "branches": [{"id": "way", "from": "lid", "to": "port", "losses": [
+                {"kind": "duct", "area": 1e-3, "length": 0.1, "roughness": 1e-5},
+                {"kind": "typedK", "k": 1.0, "area": 1e-3}]}]
+        }
+    });
+    let study = decode::study(document.as_object().expect("an object")).expect("nothing is wrong");
+    assert_eq!(study.engine, Engine::default());
+    assert_eq!(study.settings, Settings::default());
+    assert!(study.notes.is_empty() && study.variants.is_empty());
+    let NodeKind::Tee { law, .. } = study.network.nodes[1].kind else {
+        panic!("a tee was written");
+    };
+    assert_eq!(law, JunctionLaw::Bassett2001);
+    assert_eq!(study.network.nodes[2].kind, nodes()[6]);
+    let branch = &study.network.branches[0];
+    assert_eq!(
+        (branch.from_leg, branch.to_leg, branch.jet_fraction),
+        (None, None, None)
+    );
+    let [duct, typed] = [
+        Loss::Duct {
+            area: 1e-3,
+            perimeter: None,
+            length: 0.1,
+            roughness: 1e-5,
+        },
+        Loss::TypedK {
+            k: 1.0,
+            k_reversed: None,
+            area: 1e-3,
+            origin: String::new(),
+        },
     ];
-    for law in all {
+    assert_eq!(branch.losses, [duct, typed]);
+}
+
+const JUNCTION_LAWS: [JunctionLaw; 5] = [
+    JunctionLaw::Bassett2001,
+    JunctionLaw::Idelchik,
+    JunctionLaw::Rennels2012,
+    JunctionLaw::Gardel1957,
+    JunctionLaw::CraneTp410,
+];
+
+#[test]
+fn junction_laws_are_listed() {
+    for law in JUNCTION_LAWS {
         match law {
             JunctionLaw::Bassett2001
             | JunctionLaw::Idelchik
@@ -248,7 +385,7 @@ fn junction_laws_are_listed() {
             | JunctionLaw::CraneTp410 => {}
         }
     }
-    let written: BTreeSet<String> = all
+    let written: BTreeSet<String> = JUNCTION_LAWS
         .iter()
         .map(|law| {
             serde_json::to_value(law)
@@ -269,14 +406,14 @@ fn junction_laws_are_listed() {
 #[test]
 fn defaults_lie_inside_their_bounds_and_names_are_said_once() {
     let catalogue = catalogue();
-    let kinds = catalogue.losses.iter().chain(&catalogue.nodes);
-    let groups = kinds.map(|kind| &kind.fields).chain([
-        &catalogue.branch,
-        &catalogue.engine,
-        &catalogue.cylinder,
-        &catalogue.valve,
-        &catalogue.bench,
-        &catalogue.running,
+    let kinds = catalogue.losses.iter().chain(catalogue.nodes);
+    let groups = kinds.map(|kind| kind.fields).chain([
+        catalogue.branch,
+        catalogue.engine,
+        catalogue.cylinder,
+        catalogue.valve,
+        catalogue.bench,
+        catalogue.running,
     ]);
     for fields in groups {
         assert_eq!(listed(fields).len(), fields.len());

@@ -1,5 +1,7 @@
 //! The cycle cut into intervals: who draws when.
 
+use crate::short;
+
 /// One interval of the cycle.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Interval {
@@ -17,7 +19,7 @@ pub fn from_firing_order(cylinders: usize, order: &[usize], event: f64) -> Vec<I
     let mut cuts: Vec<f64> = (0..cylinders)
         .flat_map(|place| [opens(place), (opens(place) + event).fract()])
         .collect();
-    cuts.sort_by(f64::total_cmp);
+    short::sort(&mut cuts, |a, b| a < b);
     cuts.dedup_by(|a, b| (*a - *b).abs() < 1e-12);
     let mut intervals = Vec::with_capacity(cuts.len());
     for (position, start) in cuts.iter().enumerate() {

@@ -1,7 +1,5 @@
 //! Gradients of the cylinders' air by every uncertain number, gathered over networks.
 
-use std::collections::HashMap;
-
 use crate::solve::{Cause, Forcing};
 
 /// One uncertain number and what it does.
@@ -17,7 +15,8 @@ pub struct Gradient {
 #[derive(Clone, Debug)]
 pub struct Gradients {
     results: usize,
-    index: HashMap<(bool, usize, usize), usize>,
+    /// Where the next number probably stands.
+    next: usize,
     /// By number.
     pub all: Vec<Gradient>,
 }
@@ -27,20 +26,20 @@ impl Gradients {
     pub fn new(results: usize) -> Self {
         Self {
             results,
-            index: HashMap::new(),
+            next: 0,
             all: Vec::new(),
         }
     }
 
     /// Adds the part of one network to one result: `adjoint` is the result's gradient by the equations.
     pub fn add(&mut self, result: usize, forcings: &[Forcing], adjoint: &[f64], weight: f64) {
-        for (position, forcing) in forcings.iter().enumerate() {
+        for forcing in forcings {
             let change: f64 = forcing
                 .entries
                 .iter()
                 .map(|(row, amount)| adjoint[*row] * amount)
                 .sum();
-            self.row(&forcing.cause, position)[result] += weight * change;
+            self.row(&forcing.cause)[result] += weight * change;
         }
     }
 
@@ -51,20 +50,22 @@ impl Gradients {
         }
     }
 
-    /// A number's row; `guess` is where it stands if networks list their numbers in the same order.
-    fn row(&mut self, cause: &Cause, guess: usize) -> &mut [f64] {
+    /// The row of a number. Networks list their numbers in the same order, nearly: the search begins behind
+    /// the number that was asked for last.
+    fn row(&mut self, cause: &Cause) -> &mut [f64] {
         let key = |cause: &Cause| (cause.at_node, cause.element, cause.position);
-        let there = self.all.get(guess).map(|found| key(&found.cause));
-        if there == Some(key(cause)) {
-            return &mut self.all[guess].by;
-        }
-        let place = *self.index.entry(key(cause)).or_insert_with(|| {
+        let known = self.all.len();
+        let place = (self.next..known)
+            .chain(0..self.next)
+            .find(|place| key(&self.all[*place].cause) == key(cause))
+            .unwrap_or(known);
+        if place == known {
             self.all.push(Gradient {
                 cause: cause.clone(),
                 by: vec![0.0; self.results],
             });
-            self.all.len() - 1
-        });
+        }
+        self.next = place + 1;
         &mut self.all[place].by
     }
 }

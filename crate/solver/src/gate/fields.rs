@@ -1,403 +1,343 @@
 //! Every value of a study against the catalogue: type, presence, finite, inside its bounds.
 
-use serde_json::{Map, Value};
+use serde_json::Value;
 
-use crate::catalogue::{Catalogue, FieldInfo, KindInfo, catalogue};
+use super::{Object, value};
+use crate::catalogue::{FieldInfo, KindInfo, catalogue};
+use crate::digits::plain;
 use crate::error::{StudyError, StudyErrorKind as Kind};
 
 /// More rows than any manifold has; the solver takes more, the page would not stay fluid.
 const MOST_ROWS: usize = 2_000;
 const MOST_LOSSES: usize = 200;
 
-type Object = Map<String, Value>;
-
 /// Checks every value; the format and version have been checked.
 pub fn check(study: &Object) -> Vec<StudyError> {
-    let mut gate = Gate {
-        catalogue: catalogue(),
-        errors: Vec::new(),
-    };
+    let mut gate = Gate { errors: Vec::new() };
     gate.study(study);
     gate.errors
 }
 
+/// Where an object stands: its element, and the way from there to it. Worded only when it is told.
+#[derive(Clone, Copy)]
+struct At<'a> {
+    /// Id of the element.
+    element: &'a str,
+    /// The element's field that holds the object; empty for the element itself.
+    inside: &'a str,
+    /// The object's place in that field, when it is a list.
+    place: Option<usize>,
+}
+
+impl<'a> At<'a> {
+    fn element(element: &'a str) -> Self {
+        Self::inside(element, "")
+    }
+
+    fn inside(element: &'a str, inside: &'a str) -> Self {
+        Self {
+            element,
+            inside,
+            place: None,
+        }
+    }
+
+    /// The way to a field of the object, or to the object itself when it is empty.
+    fn field(self, name: &str) -> String {
+        let mut way = self.inside.to_owned();
+        if let Some(place) = self.place {
+            way += &format!("[{place}]");
+        }
+        if !way.is_empty() && !name.is_empty() {
+            way.push('.');
+        }
+        way + name
+    }
+}
+
 struct Gate {
-    catalogue: Catalogue,
     errors: Vec<StudyError>,
 }
 
 impl Gate {
-    fn say(&mut self, kind: Kind, element: &str, field: &str, message: impl Into<String>) {
+    fn say(&mut self, kind: Kind, at: At, field: &str, message: &str) {
         self.errors.push(StudyError {
             kind,
-            element: element.to_owned(),
-            field: field.to_owned(),
-            message: message.into(),
+            element: at.element.to_owned(),
+            field: at.field(field),
+            message: message.to_owned(),
         });
     }
 
     fn study(&mut self, study: &Object) {
+        let at = At::element("");
         let known = [
             "format", "version", "name", "notes", "engine", "settings", "network", "variants",
         ];
-        self.known_fields(study, "", "", &known);
-        self.text(study, "", "name", true);
-        self.text(study, "", "notes", false);
-        if let Some(engine) = self.object(study, "", "engine", false) {
+        self.known_fields(study, at, &known, &[]);
+        self.text(study, at, "name", true);
+        self.text(study, at, "notes", false);
+        if let Some(engine) = self.object(study, at, "engine", false) {
             self.engine(engine);
         }
-        if let Some(settings) = self.object(study, "", "settings", false) {
+        if let Some(settings) = self.object(study, at, "settings", false) {
             self.settings(settings);
         }
-        if let Some(network) = self.object(study, "", "network", true) {
-            self.network(network, "");
+        if let Some(network) = self.object(study, at, "network", true) {
+            let known = ["nodes", "branches"];
+            self.known_fields(network, At::inside("", "network"), &known, &[]);
+            self.network(network, at, true);
         }
-        for (position, variant) in self
-            .list(study, "", "variants", false, MOST_ROWS)
-            .iter()
-            .enumerate()
-        {
-            let element = format!("variant {}", position + 1);
-            let Some(variant) = variant.as_object() else {
-                self.say(Kind::WrongType, &element, "", "a variant is an object");
-                continue;
-            };
-            self.known_fields(
-                variant,
-                &element,
-                "",
-                &["name", "notes", "nodes", "branches", "removed"],
-            );
-            self.text(variant, &element, "name", true);
-            self.network(variant, &element);
-        }
+        self.elements(study, at, "variants", false, "variant", Self::variant);
     }
 
-    fn network(&mut self, network: &Object, element: &str) {
-        if element.is_empty() {
-            self.known_fields(network, element, "network", &["nodes", "branches"]);
-        }
-        let required = element.is_empty();
-        for (position, node) in self
-            .list(network, element, "nodes", required, MOST_ROWS)
-            .iter()
-            .enumerate()
-        {
-            self.node(node, position);
-        }
-        for (position, branch) in self
-            .list(network, element, "branches", required, MOST_ROWS)
-            .iter()
-            .enumerate()
-        {
-            self.branch(branch, position);
-        }
+    fn variant(&mut self, variant: &Object, at: At) {
+        let known = ["name", "notes", "nodes", "branches", "removed"];
+        self.known_fields(variant, at, &known, &[]);
+        self.text(variant, at, "name", true);
+        self.text(variant, at, "notes", false);
+        self.texts(variant, at, "removed", "an id is text");
+        self.network(variant, at, false);
+    }
+
+    fn network(&mut self, network: &Object, at: At, required: bool) {
+        self.elements(network, at, "nodes", required, "node", Self::node);
+        self.elements(network, at, "branches", required, "branch", Self::branch);
     }
 
     fn engine(&mut self, engine: &Object) {
-        let fields = self.catalogue.engine.clone();
-        let mut known = vec!["cylinders", "reference", "firingOrder"];
-        known.extend(fields.iter().map(|field| field.name));
-        self.known_fields(engine, "engine", "", &known);
-        self.numbers(engine, "engine", "", &fields);
-        let cylinder_fields = self.catalogue.cylinder.clone();
-        for (position, cylinder) in self
-            .list(engine, "engine", "cylinders", false, MOST_ROWS)
-            .iter()
-            .enumerate()
-        {
-            let element = id_or_place(cylinder, "cylinder", position);
-            let Some(cylinder) = cylinder.as_object() else {
-                self.say(Kind::WrongType, &element, "", "a cylinder is an object");
-                continue;
-            };
-            let mut known = vec!["id", "bank"];
-            known.extend(cylinder_fields.iter().map(|field| field.name));
-            self.known_fields(cylinder, &element, "", &known);
-            self.text(cylinder, &element, "id", true);
-            self.text(cylinder, &element, "bank", false);
-            self.numbers(cylinder, &element, "", &cylinder_fields);
-        }
-        for (position, id) in self
-            .list(engine, "engine", "firingOrder", false, MOST_ROWS)
-            .iter()
-            .enumerate()
-        {
-            if !id.is_string() {
-                self.say(
-                    Kind::WrongType,
-                    "engine",
-                    &format!("firingOrder[{position}]"),
-                    "a cylinder id is text",
-                );
-            }
-        }
-        if let Some(reference) = self.object(engine, "engine", "reference", false) {
-            self.known_fields(reference, "engine", "reference", &["at", "node"]);
-            match reference.get("at").and_then(Value::as_str) {
+        let at = At::element("engine");
+        let fields = catalogue().engine;
+        let known = ["cylinders", "reference", "firingOrder"];
+        self.known_fields(engine, at, &known, fields);
+        self.numbers(engine, at, fields);
+        self.elements(engine, at, "cylinders", false, "cylinder", Self::cylinder);
+        self.texts(engine, at, "firingOrder", "a cylinder id is text");
+        if let Some(reference) = self.object(engine, at, "reference", false) {
+            let at = At::inside("engine", "reference");
+            self.known_fields(reference, at, &["at", "node"], &[]);
+            match value(reference, "at").and_then(Value::as_str) {
                 Some("ambient" | "ports") => {}
-                Some("node") => self.text(reference, "engine", "node", true),
-                _ => self.say(
-                    Kind::UnknownChoice,
-                    "engine",
-                    "reference.at",
-                    "one of ambient, node, ports",
-                ),
+                Some("node") => self.text(reference, at, "node", true),
+                _ => self.say(Kind::UnknownChoice, at, "at", "one of ambient, node, ports"),
             }
         }
+    }
+
+    fn cylinder(&mut self, cylinder: &Object, at: At) {
+        let fields = catalogue().cylinder;
+        self.known_fields(cylinder, at, &["id", "bank"], fields);
+        self.text(cylinder, at, "id", true);
+        self.text(cylinder, at, "bank", false);
+        self.numbers(cylinder, at, fields);
     }
 
     fn settings(&mut self, settings: &Object) {
-        self.known_fields(settings, "settings", "", &["bench", "running", "units"]);
-        let groups = [
-            ("bench", self.catalogue.bench.clone()),
-            ("running", self.catalogue.running.clone()),
-        ];
-        for (name, fields) in groups {
-            let Some(group) = self.object(settings, "settings", name, false) else {
-                continue;
-            };
-            let mut known: Vec<&str> = fields.iter().map(|field| field.name).collect();
-            if name == "bench" {
-                known.push("blowing");
-                if group
-                    .get("blowing")
-                    .is_some_and(|value| !value.is_boolean())
-                {
-                    self.say(
-                        Kind::WrongType,
-                        "settings",
-                        "bench.blowing",
-                        "true or false",
-                    );
-                }
+        let at = At::element("settings");
+        self.known_fields(settings, at, &["bench", "running", "units"], &[]);
+        if let Some(bench) = self.object(settings, at, "bench", false) {
+            let at = At::inside("settings", "bench");
+            if value(bench, "blowing").is_some_and(|value| !value.is_boolean()) {
+                self.say(Kind::WrongType, at, "blowing", "true or false");
             }
-            self.known_fields(group, "settings", name, &known);
-            // Settings all have defaults, so none is missing.
-            let optional: Vec<FieldInfo> = fields
-                .into_iter()
-                .map(|field| FieldInfo {
-                    required: false,
-                    ..field
-                })
-                .collect();
-            self.numbers(group, "settings", &format!("{name}."), &optional);
+            self.known_fields(bench, at, &["blowing"], catalogue().bench);
+            self.numbers(bench, at, catalogue().bench);
         }
-        if let Some(units) = self.object(settings, "settings", "units", false) {
-            for (quantity, unit) in units {
-                if !unit.is_string() {
-                    self.say(
-                        Kind::WrongType,
-                        "settings",
-                        &format!("units.{quantity}"),
-                        "a unit is text",
-                    );
-                }
+        if let Some(running) = self.object(settings, at, "running", false) {
+            let at = At::inside("settings", "running");
+            self.known_fields(running, at, &[], catalogue().running);
+            self.numbers(running, at, catalogue().running);
+        }
+        if let Some(units) = self.object(settings, at, "units", false) {
+            let at = At::inside("settings", "units");
+            for (quantity, _) in units.iter().filter(|(_, unit)| !unit.is_string()) {
+                self.say(Kind::WrongType, at, quantity, "a unit is text");
             }
         }
     }
 
-    fn node(&mut self, node: &Value, position: usize) {
-        let element = id_or_place(node, "node", position);
-        let Some(node) = node.as_object() else {
-            return self.say(Kind::WrongType, &element, "", "a node is an object");
-        };
-        self.text(node, &element, "id", true);
-        let Some(kind) = self.kind(node, &element, "kind", self.catalogue.nodes.clone()) else {
+    fn node(&mut self, node: &Object, at: At) {
+        self.text(node, at, "id", true);
+        let Some(kind) = self.kind(node, at, catalogue().nodes) else {
             return;
         };
-        let mut known = vec!["id", "kind"];
-        known.extend(kind.fields.iter().map(|field| field.name));
-        match kind.kind {
+        let known: &[&str] = match kind.kind {
             "tee" | "wye" => {
-                known.push("law");
-                let laws = self.catalogue.junction_laws.clone();
-                if let Some(law) = node.get("law")
-                    && !laws.iter().any(|choice| law.as_str() == Some(choice.name))
-                {
-                    let names: Vec<&str> = laws.iter().map(|choice| choice.name).collect();
-                    self.say(
-                        Kind::UnknownChoice,
-                        &element,
-                        "law",
-                        format!("one of {}", names.join(", ")),
-                    );
-                }
+                self.junction_law(node, at);
+                &["id", "kind", "law"]
             }
             "port" => {
-                known.extend(["cylinder", "valve"]);
-                self.text(node, &element, "cylinder", true);
-                if let Some(valve) = self.object(node, &element, "valve", false) {
-                    let fields = self.catalogue.valve.clone();
-                    let names: Vec<&str> = fields.iter().map(|field| field.name).collect();
-                    self.known_fields(valve, &element, "valve", &names);
-                    self.numbers(valve, &element, "valve.", &fields);
+                self.text(node, at, "cylinder", true);
+                if let Some(valve) = self.object(node, at, "valve", false) {
+                    let at = At::inside(at.element, "valve");
+                    self.known_fields(valve, at, &[], catalogue().valve);
+                    self.numbers(valve, at, catalogue().valve);
                 }
+                &["id", "kind", "cylinder", "valve"]
             }
-            _ => {}
-        }
-        self.known_fields(node, &element, "", &known);
-        self.numbers(node, &element, "", &kind.fields);
+            _ => &["id", "kind"],
+        };
+        self.known_fields(node, at, known, kind.fields);
+        self.numbers(node, at, kind.fields);
     }
 
-    fn branch(&mut self, branch: &Value, position: usize) {
-        let element = id_or_place(branch, "branch", position);
-        let Some(branch) = branch.as_object() else {
-            return self.say(Kind::WrongType, &element, "", "a branch is an object");
-        };
-        let fields = self.catalogue.branch.clone();
-        let mut known = vec!["id", "from", "to", "fromLeg", "toLeg", "losses"];
-        known.extend(fields.iter().map(|field| field.name));
-        self.known_fields(branch, &element, "", &known);
+    fn junction_law(&mut self, node: &Object, at: At) {
+        let laws = catalogue().junction_laws.iter();
+        let mut names = laws.map(|choice| choice.name);
+        if let Some(law) = value(node, "law")
+            && !names.clone().any(|name| law.as_str() == Some(name))
+        {
+            self.say(Kind::UnknownChoice, at, "law", &one_of(&mut names));
+        }
+    }
+
+    fn branch(&mut self, branch: &Object, at: At) {
+        let fields = catalogue().branch;
+        let known = ["id", "from", "to", "fromLeg", "toLeg", "losses"];
+        self.known_fields(branch, at, &known, fields);
         for name in ["id", "from", "to"] {
-            self.text(branch, &element, name, true);
+            self.text(branch, at, name, true);
         }
         for name in ["fromLeg", "toLeg"] {
-            if branch
-                .get(name)
-                .is_some_and(|leg| !matches!(leg.as_str(), Some("run" | "side")))
-            {
-                self.say(Kind::UnknownChoice, &element, name, "one of run, side");
+            let leg = value(branch, name);
+            if leg.is_some_and(|leg| !matches!(leg.as_str(), Some("run" | "side"))) {
+                self.say(Kind::UnknownChoice, at, name, "one of run, side");
             }
         }
-        self.numbers(branch, &element, "", &fields);
-        for (place, loss) in self
-            .list(branch, &element, "losses", true, MOST_LOSSES)
-            .iter()
-            .enumerate()
-        {
-            self.loss(loss, &element, place);
+        self.numbers(branch, at, fields);
+        let losses = self.list(branch, at, "losses", true, MOST_LOSSES).iter();
+        for (place, loss) in losses.enumerate() {
+            let at = At {
+                place: Some(place),
+                ..At::inside(at.element, "losses")
+            };
+            match loss {
+                Value::Object(loss) => self.loss(loss, at),
+                _ => self.say(Kind::WrongType, at, "", "a loss is an object"),
+            }
         }
     }
 
-    fn loss(&mut self, loss: &Value, element: &str, place: usize) {
-        let prefix = format!("losses[{place}]");
-        let Some(loss) = loss.as_object() else {
-            return self.say(Kind::WrongType, element, &prefix, "a loss is an object");
-        };
-        let kinds = self.catalogue.losses.clone();
-        let Some(kind) = self.kind(loss, element, &format!("{prefix}.kind"), kinds) else {
+    fn loss(&mut self, loss: &Object, at: At) {
+        let Some(kind) = self.kind(loss, at, catalogue().losses) else {
             return;
         };
-        let mut known = vec!["kind"];
-        known.extend(kind.fields.iter().map(|field| field.name));
-        if kind.kind == "typedK" {
-            known.push("origin");
-            if loss.get("origin").is_some_and(|origin| !origin.is_string()) {
-                self.say(
-                    Kind::WrongType,
-                    element,
-                    &format!("{prefix}.origin"),
-                    "where the value comes from, as text",
-                );
+        let known: &[&str] = if kind.kind == "typedK" {
+            if value(loss, "origin").is_some_and(|origin| !origin.is_string()) {
+                let message = "where the value comes from, as text";
+                self.say(Kind::WrongType, at, "origin", message);
             }
-        }
-        self.known_fields(loss, element, &prefix, &known);
-        self.numbers(loss, element, &format!("{prefix}."), &kind.fields);
+            &["kind", "origin"]
+        } else {
+            &["kind"]
+        };
+        self.known_fields(loss, at, known, kind.fields);
+        self.numbers(loss, at, kind.fields);
     }
 
     fn kind(
         &mut self,
         row: &Object,
-        element: &str,
-        field: &str,
-        kinds: Vec<KindInfo>,
-    ) -> Option<KindInfo> {
-        let name = row.get("kind").and_then(Value::as_str);
-        let found = kinds.iter().find(|info| Some(info.kind) == name).cloned();
+        at: At,
+        kinds: &'static [KindInfo],
+    ) -> Option<&'static KindInfo> {
+        let name = value(row, "kind").and_then(Value::as_str);
+        let found = kinds.iter().find(|info| Some(info.kind) == name);
         if found.is_none() {
-            let names: Vec<&str> = kinds.iter().map(|info| info.kind).collect();
-            self.say(
-                Kind::UnknownChoice,
-                element,
-                field,
-                format!("one of {}", names.join(", ")),
-            );
+            let message = one_of(&mut kinds.iter().map(|info| info.kind));
+            self.say(Kind::UnknownChoice, at, "kind", &message);
         }
         found
     }
 
-    fn numbers(&mut self, row: &Object, element: &str, prefix: &str, fields: &[FieldInfo]) {
+    fn numbers(&mut self, row: &Object, at: At, fields: &[FieldInfo]) {
         for info in fields {
-            let field = format!("{prefix}{}", info.name);
-            match row.get(info.name) {
-                None if info.required => {
-                    self.say(
-                        Kind::Missing,
-                        element,
-                        &field,
-                        format!("{} is missing", info.label),
-                    );
-                }
-                None => {}
+            let label = info.label;
+            let (kind, message) = match value(row, info.name) {
+                None if info.required => (Kind::Missing, format!("{label} is missing")),
+                None => continue,
                 // A number that is not finite becomes null on its way through JSON.
-                Some(Value::Null) if info.required => {
-                    self.say(
-                        Kind::Missing,
-                        element,
-                        &field,
-                        format!("{} is missing or no finite number", info.label),
-                    );
-                }
-                Some(Value::Null) => {
-                    self.say(
-                        Kind::OutOfBounds,
-                        element,
-                        &field,
-                        format!("{} is no finite number; leave it out", info.label),
-                    );
-                }
+                Some(Value::Null) if info.required => (
+                    Kind::Missing,
+                    format!("{label} is missing or no finite number"),
+                ),
+                Some(Value::Null) => (
+                    Kind::OutOfBounds,
+                    format!("{label} is no finite number; leave it out"),
+                ),
                 Some(value) => match value.as_f64() {
-                    None => self.say(
-                        Kind::WrongType,
-                        element,
-                        &field,
-                        format!("{} should be a number", info.label),
+                    None => (Kind::WrongType, format!("{label} should be a number")),
+                    Some(number) if number >= info.minimum && number <= info.maximum => continue,
+                    Some(number) => (
+                        Kind::OutOfBounds,
+                        format!(
+                            "{label} is {}, outside {} to {} (SI units)",
+                            plain(number),
+                            plain(info.minimum),
+                            plain(info.maximum)
+                        ),
                     ),
-                    Some(number) if number >= info.minimum && number <= info.maximum => {}
-                    Some(number) => {
-                        let message = format!(
-                            "{} is {number}, outside {} to {} (SI units)",
-                            info.label, info.minimum, info.maximum
-                        );
-                        self.say(Kind::OutOfBounds, element, &field, message);
-                    }
                 },
-            }
+            };
+            self.say(kind, at, info.name, &message);
         }
     }
 
-    fn text(&mut self, row: &Object, element: &str, field: &str, required: bool) {
-        match row.get(field) {
-            None if required => self.say(Kind::Missing, element, field, "is missing"),
-            Some(value) if !value.is_string() => {
-                self.say(Kind::WrongType, element, field, "should be text")
-            }
+    fn text(&mut self, row: &Object, at: At, field: &str, required: bool) {
+        match value(row, field) {
+            None if required => self.say(Kind::Missing, at, field, "is missing"),
             Some(Value::String(text)) if required && text.trim().is_empty() && field != "name" => {
-                self.say(Kind::Missing, element, field, "is empty");
+                self.say(Kind::Missing, at, field, "is empty");
             }
-            _ => {}
+            None | Some(Value::String(_)) => {}
+            Some(_) => self.say(Kind::WrongType, at, field, "should be text"),
+        }
+    }
+
+    fn texts(&mut self, row: &Object, at: At, field: &str, message: &str) {
+        let list = self.list(row, at, field, false, MOST_ROWS).iter();
+        for (place, _) in list.enumerate().filter(|(_, text)| !text.is_string()) {
+            let at = At {
+                place: Some(place),
+                ..At::inside(at.element, field)
+            };
+            self.say(Kind::WrongType, at, "", message);
         }
     }
 
     fn object<'v>(
         &mut self,
         row: &'v Object,
-        element: &str,
+        at: At,
         field: &str,
         required: bool,
     ) -> Option<&'v Object> {
-        match row.get(field) {
-            Some(Value::Object(object)) => Some(object),
-            Some(_) => {
-                self.say(Kind::WrongType, element, field, "should be an object");
-                None
-            }
-            None => {
-                if required {
-                    self.say(Kind::Missing, element, field, "is missing");
-                }
-                None
+        match value(row, field) {
+            Some(Value::Object(object)) => return Some(object),
+            Some(_) => self.say(Kind::WrongType, at, field, "should be an object"),
+            None if required => self.say(Kind::Missing, at, field, "is missing"),
+            None => {}
+        }
+        None
+    }
+
+    /// Checks the elements of a list one by one; `what` is the word for one of them.
+    fn elements(
+        &mut self,
+        row: &Object,
+        at: At,
+        field: &str,
+        required: bool,
+        what: &str,
+        check: fn(&mut Self, &Object, At),
+    ) {
+        let list = self.list(row, at, field, required, MOST_ROWS).iter();
+        for (place, element) in list.enumerate() {
+            let name = id_or_place(element, what, place);
+            let at = At::element(&name);
+            match element {
+                Value::Object(element) => check(self, element, at),
+                _ => self.say(Kind::WrongType, at, "", &format!("a {what} is an object")),
             }
         }
     }
@@ -405,56 +345,50 @@ impl Gate {
     fn list<'v>(
         &mut self,
         row: &'v Object,
-        element: &str,
+        at: At,
         field: &str,
         required: bool,
         most: usize,
     ) -> &'v [Value] {
-        match row.get(field) {
-            Some(Value::Array(list)) if list.len() > most => {
-                self.say(
-                    Kind::TooMany,
-                    element,
-                    field,
-                    format!("has {} entries, at most {most} are taken", list.len()),
-                );
-                &[]
+        match value(row, field) {
+            Some(Value::Array(list)) if list.len() <= most => return list,
+            Some(Value::Array(list)) => {
+                let message = format!("has {} entries, at most {most} are taken", list.len());
+                self.say(Kind::TooMany, at, field, &message);
             }
-            Some(Value::Array(list)) => list,
-            Some(_) => {
-                self.say(Kind::WrongType, element, field, "should be a list");
-                &[]
-            }
-            None => {
-                if required {
-                    self.say(Kind::Missing, element, field, "is missing");
-                }
-                &[]
-            }
+            Some(_) => self.say(Kind::WrongType, at, field, "should be a list"),
+            None if required => self.say(Kind::Missing, at, field, "is missing"),
+            None => {}
         }
+        &[]
     }
 
-    fn known_fields(&mut self, row: &Object, element: &str, prefix: &str, known: &[&str]) {
-        for name in row.keys().filter(|name| !known.contains(&name.as_str())) {
-            let field = if prefix.is_empty() {
-                name.clone()
-            } else {
-                format!("{prefix}.{name}")
-            };
-            self.say(
-                Kind::UnknownField,
-                element,
-                &field,
-                "is not a field of this format",
-            );
+    /// Tells of fields that are neither `known` nor among the `numbers`.
+    fn known_fields(&mut self, row: &Object, at: At, known: &[&str], numbers: &[FieldInfo]) {
+        for name in row.keys() {
+            let name = name.as_str();
+            if !known.contains(&name) && !numbers.iter().any(|info| info.name == name) {
+                self.say(
+                    Kind::UnknownField,
+                    at,
+                    name,
+                    "is not a field of this format",
+                );
+            }
         }
     }
 }
 
+fn one_of(names: &mut dyn Iterator<Item = &'static str>) -> String {
+    let names: Vec<&str> = names.collect();
+    format!("one of {}", names.join(", "))
+}
+
 /// An element's id, or its place in the list when it has none.
-fn id_or_place(row: &Value, what: &str, position: usize) -> String {
-    match row.get("id").and_then(Value::as_str) {
+fn id_or_place(row: &Value, what: &str, place: usize) -> String {
+    let id = row.as_object().and_then(|row| value(row, "id"));
+    match id.and_then(Value::as_str) {
         Some(id) if !id.is_empty() => id.to_owned(),
-        _ => format!("{what} {}", position + 1),
+        _ => format!("{what} {}", place + 1),
     }
 }

@@ -1,8 +1,8 @@
 //! What a study's values say together: ids, ends, legs, losses where they belong, air that can flow.
 
-use std::collections::{HashMap, HashSet};
+use std::collections::BTreeMap;
 
-use super::names;
+use super::names::{self, Ends};
 use crate::error::{StudyError, StudyErrorKind as Kind};
 use crate::graph;
 use crate::law::cooler::two_point_fit;
@@ -10,134 +10,267 @@ use crate::study::{Branch, Leg, Loss, Node, NodeKind, Reference, Study};
 
 /// Everything that the study's values contradict.
 pub fn check(study: &Study) -> Vec<StudyError> {
-    let mut errors = Errors(Vec::new());
-    let nodes = ids(study, &mut errors);
-    engine(study, &nodes, &mut errors);
+    let mut gate = Gate {
+        study,
+        positions: study.network.positions(),
+        errors: Vec::new(),
+    };
+    gate.names();
+    gate.engine();
     for branch in &study.network.branches {
-        ends(branch, &nodes, study, &mut errors);
-        losses(branch, &nodes, study, &mut errors);
+        gate.ends(branch);
+        gate.losses(branch);
     }
-    let counts = count_legs(study);
-    for node in &study.network.nodes {
-        let count = counts.get(node.id.as_str()).copied().unwrap_or_default();
-        legs(node, count, &mut errors);
+    gate.legs();
+    if gate.errors.is_empty() {
+        gate.air();
     }
-    if errors.0.is_empty() {
-        air(study, &nodes, &mut errors);
-    }
-    errors.0
+    gate.errors
 }
 
-struct Errors(Vec<StudyError>);
+struct Gate<'s> {
+    study: &'s Study,
+    /// Position of every node by its id.
+    positions: BTreeMap<&'s str, usize>,
+    errors: Vec<StudyError>,
+}
 
-impl Errors {
-    fn say(&mut self, kind: Kind, element: &str, field: &str, message: impl Into<String>) {
-        self.0.push(StudyError {
+impl<'s> Gate<'s> {
+    fn say(&mut self, kind: Kind, element: &str, field: &str, message: &str) {
+        self.errors.push(StudyError {
             kind,
             element: element.to_owned(),
             field: field.to_owned(),
-            message: message.into(),
+            message: message.to_owned(),
         });
     }
-}
 
-fn ids<'s>(study: &'s Study, errors: &mut Errors) -> HashMap<&'s str, usize> {
-    let network = &study.network;
-    errors.0.extend(names::check(
-        network.nodes.iter().map(|node| node.id.as_str()),
-        network.branches.iter().map(|branch| names::Ends {
+    // Not inlined: each caller would bring its own search.
+    #[inline(never)]
+    fn position(&self, id: &str) -> Option<usize> {
+        self.positions.get(id).copied()
+    }
+
+    fn kind_of(&self, id: &str) -> Option<&'s NodeKind> {
+        let position = self.position(id)?;
+        Some(&self.study.network.nodes[position].kind)
+    }
+
+    fn names(&mut self) {
+        let network = &self.study.network;
+        let nodes = network.nodes.iter().map(|node| node.id.as_str());
+        let branches = network.branches.iter().map(|branch| Ends {
             id: &branch.id,
             from: Some(&branch.from),
             to: Some(&branch.to),
-        }),
-    ));
-    study
-        .network
-        .nodes
-        .iter()
-        .enumerate()
-        .map(|(position, node)| (node.id.as_str(), position))
-        .collect()
-}
+        });
+        let (nodes, branches): (Vec<_>, Vec<_>) = (nodes.collect(), branches.collect());
+        self.errors.extend(names::check(&nodes, &branches));
+    }
 
-fn engine(study: &Study, nodes: &HashMap<&str, usize>, errors: &mut Errors) {
-    let engine = &study.engine;
-    let mut cylinders = HashSet::new();
-    for cylinder in &engine.cylinders {
-        if !cylinders.insert(cylinder.id.as_str()) {
-            errors.say(
-                Kind::DuplicateId,
-                &cylinder.id,
-                "id",
-                "two cylinders have this id",
-            );
+    fn engine(&mut self) {
+        let engine = &self.study.engine;
+        let mut cylinders = BTreeMap::new();
+        for (position, cylinder) in engine.cylinders.iter().enumerate() {
+            if cylinders.insert(cylinder.id.as_str(), position).is_some() {
+                let message = "two cylinders have this id";
+                self.say(Kind::DuplicateId, &cylinder.id, "id", message);
+            }
+        }
+        self.firing_order(&cylinders);
+        if let Reference::Node { node } = &engine.reference
+            && self.position(node).is_none()
+        {
+            let message = format!("no node is called {node}");
+            self.say(Kind::UnknownId, "engine", "reference.node", &message);
+        }
+        self.ports(&cylinders);
+    }
+
+    /// Every cylinder stands in it once, or none at all; `cylinders` are their positions by id.
+    fn firing_order(&mut self, cylinders: &BTreeMap<&str, usize>) {
+        let engine = &self.study.engine;
+        let mut fired = vec![false; engine.cylinders.len()];
+        let mut say = |kind: Kind, message: &str| self.say(kind, "engine", "firingOrder", message);
+        for id in &engine.firing_order {
+            match cylinders.get(id.as_str()) {
+                None => say(Kind::UnknownId, &format!("no cylinder is called {id}")),
+                Some(cylinder) if fired[*cylinder] => {
+                    let message = format!("cylinder {id} stands in it twice");
+                    say(Kind::Contradiction, &message);
+                }
+                Some(cylinder) => fired[*cylinder] = true,
+            }
+        }
+        if fired.contains(&true) && cylinders.values().any(|cylinder| !fired[*cylinder]) {
+            let message = "leaves out a cylinder; name all or none";
+            say(Kind::Contradiction, message);
         }
     }
-    let mut fired = HashSet::new();
-    for id in &engine.firing_order {
-        if !cylinders.contains(id.as_str()) {
-            errors.say(
-                Kind::UnknownId,
-                "engine",
-                "firingOrder",
-                format!("no cylinder is called {id}"),
-            );
-        } else if !fired.insert(id.as_str()) {
-            errors.say(
-                Kind::Contradiction,
-                "engine",
-                "firingOrder",
-                format!("cylinder {id} stands in it twice"),
-            );
-        }
-    }
-    if !fired.is_empty() && fired.len() < cylinders.len() {
-        errors.say(
-            Kind::Contradiction,
-            "engine",
-            "firingOrder",
-            "leaves out a cylinder; name all or none",
-        );
-    }
-    if let Reference::Node { node } = &engine.reference
-        && !nodes.contains_key(node.as_str())
-    {
-        errors.say(
-            Kind::UnknownId,
-            "engine",
-            "reference.node",
-            format!("no node is called {node}"),
-        );
-    }
-    let mut fed = HashSet::new();
-    for node in &study.network.nodes {
-        if let NodeKind::Port { cylinder, .. } = &node.kind {
-            fed.insert(cylinder.as_str());
-            if !cylinders.contains(cylinder.as_str()) {
+
+    /// Every port feeds a cylinder and every cylinder has a port; `cylinders` as above.
+    fn ports(&mut self, cylinders: &BTreeMap<&str, usize>) {
+        let engine = &self.study.engine;
+        let mut fed = vec![false; engine.cylinders.len()];
+        for node in &self.study.network.nodes {
+            let NodeKind::Port { cylinder, .. } = &node.kind else {
+                continue;
+            };
+            if let Some(position) = cylinders.get(cylinder.as_str()) {
+                fed[*position] = true;
+            } else {
                 let message =
                     format!("no cylinder is called {cylinder}; add it to the engine's cylinders");
-                errors.say(Kind::UnknownId, &node.id, "cylinder", message);
+                self.say(Kind::UnknownId, &node.id, "cylinder", &message);
+            }
+        }
+        for cylinder in &engine.cylinders {
+            if !fed[cylinders[cylinder.id.as_str()]] {
+                let message = "no port feeds this cylinder; add one or remove the cylinder";
+                self.say(Kind::Unreachable, &cylinder.id, "", message);
             }
         }
     }
-    for cylinder in engine
-        .cylinders
-        .iter()
-        .filter(|cylinder| !fed.contains(cylinder.id.as_str()))
-    {
-        errors.say(
-            Kind::Unreachable,
-            &cylinder.id,
-            "",
-            "no port feeds this cylinder; add one or remove the cylinder",
-        );
-    }
-}
 
-fn kind_of<'s>(id: &str, nodes: &HashMap<&str, usize>, study: &'s Study) -> Option<&'s NodeKind> {
-    nodes
-        .get(id)
-        .map(|position| &study.network.nodes[*position].kind)
+    fn ends(&mut self, branch: &Branch) {
+        for (id, leg_field, leg) in [
+            (&branch.from, "fromLeg", branch.from_leg),
+            (&branch.to, "toLeg", branch.to_leg),
+        ] {
+            let Some(kind) = self.kind_of(id) else {
+                continue;
+            };
+            let message = match (has_legs(kind), leg) {
+                (true, None) => format!("say whether this is a run or a side leg of {id}"),
+                (false, Some(_)) => format!("{id} has no run and side legs; leave this out"),
+                _ => continue,
+            };
+            self.say(Kind::Junction, &branch.id, leg_field, &message);
+        }
+        if branch.from == branch.to {
+            let message = "a branch needs two different ends";
+            self.say(Kind::Misplaced, &branch.id, "to", message);
+        }
+        let beside_plenum = |kind: &NodeKind| !matches!(kind, NodeKind::Plenum {});
+        if branch.jet_fraction.is_some() && self.kind_of(&branch.from).is_some_and(beside_plenum) {
+            let message = "only a branch that leaves a plenum can feel a jet in it";
+            self.say(Kind::Misplaced, &branch.id, "jetFraction", message);
+        }
+    }
+
+    fn losses(&mut self, branch: &Branch) {
+        if branch.losses.is_empty() {
+            let message = "a branch needs at least one loss: it gives its section";
+            self.say(Kind::Missing, &branch.id, "losses", message);
+        }
+        for (position, loss) in branch.losses.iter().enumerate() {
+            let field = || format!("losses[{position}]");
+            if is_entry(loss) {
+                self.entry(branch, position);
+            }
+            if let Loss::Core {
+                flow_1,
+                drop_1,
+                flow_2,
+                drop_2,
+                ..
+            } = *loss
+                && let Err(reason) = two_point_fit::fit(flow_1, drop_1, flow_2, drop_2)
+            {
+                self.say(Kind::Contradiction, &branch.id, &field(), &reason);
+            }
+            if let Loss::Throttle {
+                angle,
+                closed_angle,
+                ..
+            } = *loss
+                && angle < closed_angle
+            {
+                let message =
+                    "the plate cannot stand nearer to the bore's plane than when it is closed";
+                let field = format!("{}.angle", field());
+                self.say(Kind::Contradiction, &branch.id, &field, message);
+            }
+        }
+    }
+
+    /// An entry stands at the end of a branch that begins in a chamber, and nowhere else.
+    fn entry(&mut self, branch: &Branch, position: usize) {
+        let field = format!("losses[{position}]");
+        if position != 0 {
+            let message = "an entry loss belongs at the start of its branch";
+            return self.say(Kind::Misplaced, &branch.id, &field, message);
+        }
+        // A header counts the loss of the arriving head only; the edge of a side leg is a loss of its own.
+        let counted = match self.kind_of(&branch.from) {
+            Some(NodeKind::Tee { .. } | NodeKind::Wye { .. }) => true,
+            Some(NodeKind::Header { .. }) => branch.from_leg == Some(Leg::Run),
+            _ => false,
+        };
+        if counted {
+            let message = format!(
+                "the loss of leaving {} is already counted there; remove this entry loss",
+                branch.from
+            );
+            self.say(Kind::Misplaced, &branch.id, &field, &message);
+        }
+    }
+
+    /// Headers, tees and wyes have the legs that they need.
+    fn legs(&mut self) {
+        let counts = self.count_legs();
+        for node in &self.study.network.nodes {
+            let count = self.position(&node.id).map(|position| counts[position]);
+            if let Some(message) = leg_fault(node, count.unwrap_or_default()) {
+                self.say(Kind::Junction, &node.id, "", &message);
+            }
+        }
+    }
+
+    /// How many run and side legs each node has.
+    fn count_legs(&self) -> Vec<(u32, u32)> {
+        let mut counts = vec![(0, 0); self.study.network.nodes.len()];
+        for branch in &self.study.network.branches {
+            for (end, leg) in [(&branch.from, branch.from_leg), (&branch.to, branch.to_leg)] {
+                let Some(node) = self.position(end) else {
+                    continue;
+                };
+                match leg {
+                    Some(Leg::Run) => counts[node].0 += 1,
+                    Some(Leg::Side) => counts[node].1 += 1,
+                    None => {}
+                }
+            }
+        }
+        counts
+    }
+
+    /// Air comes in, goes out, and reaches every node. Asked only when all ends are known.
+    fn air(&mut self) {
+        let network = &self.study.network;
+        let has =
+            |wanted: fn(&NodeKind) -> bool| network.nodes.iter().any(|node| wanted(&node.kind));
+        if !has(|kind| matches!(kind, NodeKind::Source { .. })) {
+            let message = "no source: add a node where air enters";
+            self.say(Kind::Unreachable, "", "network.nodes", message);
+        }
+        if !has(|kind| matches!(kind, NodeKind::Port { .. })) {
+            let message = "no port: add a node where air leaves the manifold";
+            self.say(Kind::Unreachable, "", "network.nodes", message);
+        }
+        let ends =
+            |branch: &Branch| Some((self.position(&branch.from)?, self.position(&branch.to)?));
+        let edges: Vec<(usize, usize)> = network.branches.iter().filter_map(ends).collect();
+        let shape = graph::shape(network, &edges);
+        for port in shape.unreached_ports {
+            let message = "no air can reach this port; connect it to a source";
+            self.say(Kind::Unreachable, &network.nodes[port].id, "", message);
+        }
+        for node in shape.islands {
+            let message = "no source reaches this node; connect it or remove it";
+            self.say(Kind::Unreachable, &network.nodes[node].id, "", message);
+        }
+    }
 }
 
 fn has_legs(kind: &NodeKind) -> bool {
@@ -145,57 +278,6 @@ fn has_legs(kind: &NodeKind) -> bool {
         kind,
         NodeKind::Header { .. } | NodeKind::Tee { .. } | NodeKind::Wye { .. }
     )
-}
-
-fn ends(branch: &Branch, nodes: &HashMap<&str, usize>, study: &Study, errors: &mut Errors) {
-    for (id, leg_field, leg) in [
-        (&branch.from, "fromLeg", branch.from_leg),
-        (&branch.to, "toLeg", branch.to_leg),
-    ] {
-        let Some(kind) = kind_of(id, nodes, study) else {
-            continue;
-        };
-        match (has_legs(kind), leg) {
-            (true, None) => {
-                errors.say(
-                    Kind::Junction,
-                    &branch.id,
-                    leg_field,
-                    format!("say whether this is a run or a side leg of {id}"),
-                );
-            }
-            (false, Some(_)) => {
-                errors.say(
-                    Kind::Junction,
-                    &branch.id,
-                    leg_field,
-                    format!("{id} has no run and side legs; leave this out"),
-                );
-            }
-            _ => {}
-        }
-    }
-    if branch.from == branch.to {
-        errors.say(
-            Kind::Misplaced,
-            &branch.id,
-            "to",
-            "a branch needs two different ends",
-        );
-    }
-    if branch.jet_fraction.is_some()
-        && !matches!(
-            kind_of(&branch.from, nodes, study),
-            Some(NodeKind::Plenum {}) | None
-        )
-    {
-        errors.say(
-            Kind::Misplaced,
-            &branch.id,
-            "jetFraction",
-            "only a branch that leaves a plenum can feel a jet in it",
-        );
-    }
 }
 
 fn is_entry(loss: &Loss) -> bool {
@@ -208,101 +290,8 @@ fn is_entry(loss: &Loss) -> bool {
     )
 }
 
-fn losses(branch: &Branch, nodes: &HashMap<&str, usize>, study: &Study, errors: &mut Errors) {
-    if branch.losses.is_empty() {
-        errors.say(
-            Kind::Missing,
-            &branch.id,
-            "losses",
-            "a branch needs at least one loss: it gives its section",
-        );
-    }
-    for (position, loss) in branch.losses.iter().enumerate() {
-        let field = format!("losses[{position}]");
-        if is_entry(loss) {
-            entry(branch, position, nodes, study, errors);
-        }
-        if let Loss::Core {
-            flow_1,
-            drop_1,
-            flow_2,
-            drop_2,
-            ..
-        } = *loss
-            && let Err(reason) = two_point_fit::fit(flow_1, drop_1, flow_2, drop_2)
-        {
-            errors.say(Kind::Contradiction, &branch.id, &field, reason);
-        }
-        if let Loss::Throttle {
-            angle,
-            closed_angle,
-            ..
-        } = *loss
-            && angle < closed_angle
-        {
-            let message =
-                "the plate cannot stand nearer to the bore's plane than when it is closed";
-            errors.say(
-                Kind::Contradiction,
-                &branch.id,
-                &format!("{field}.angle"),
-                message,
-            );
-        }
-    }
-}
-
-/// An entry stands at the end of a branch that begins in a chamber, and nowhere else.
-fn entry(
-    branch: &Branch,
-    position: usize,
-    nodes: &HashMap<&str, usize>,
-    study: &Study,
-    errors: &mut Errors,
-) {
-    let field = format!("losses[{position}]");
-    if position != 0 {
-        errors.say(
-            Kind::Misplaced,
-            &branch.id,
-            &field,
-            "an entry loss belongs at the start of its branch",
-        );
-        return;
-    }
-    // A header counts the loss of the arriving head only; the edge of a side leg is a loss of its own.
-    let counted = match kind_of(&branch.from, nodes, study) {
-        Some(NodeKind::Tee { .. } | NodeKind::Wye { .. }) => true,
-        Some(NodeKind::Header { .. }) => branch.from_leg == Some(Leg::Run),
-        _ => false,
-    };
-    if counted {
-        let message = format!(
-            "the loss of leaving {} is already counted there; remove this entry loss",
-            branch.from
-        );
-        errors.say(Kind::Misplaced, &branch.id, &field, message);
-    }
-}
-
-/// How many run and side legs each node has.
-fn count_legs<'s>(study: &'s Study) -> HashMap<&'s str, (u32, u32)> {
-    let mut counts: HashMap<&'s str, (u32, u32)> = HashMap::new();
-    for branch in &study.network.branches {
-        for (end, leg) in [(&branch.from, branch.from_leg), (&branch.to, branch.to_leg)] {
-            let count = counts.entry(end.as_str()).or_default();
-            match leg {
-                Some(Leg::Run) => count.0 += 1,
-                Some(Leg::Side) => count.1 += 1,
-                None => {}
-            }
-        }
-    }
-    counts
-}
-
-fn legs(node: &Node, (runs, sides): (u32, u32), errors: &mut Errors) {
-    let complaint = match node.kind {
+fn leg_fault(node: &Node, (runs, sides): (u32, u32)) -> Option<String> {
+    match node.kind {
         NodeKind::Header { .. } if !(1..=2).contains(&runs) => Some(format!(
             "a header has one or two run legs, this one has {runs}"
         )),
@@ -310,54 +299,5 @@ fn legs(node: &Node, (runs, sides): (u32, u32), errors: &mut Errors) {
             "a tee or wye has two run legs and one side leg, this one has {runs} and {sides}"
         )),
         _ => None,
-    };
-    if let Some(message) = complaint {
-        errors.say(Kind::Junction, &node.id, "", message);
-    }
-}
-
-fn air(study: &Study, nodes: &HashMap<&str, usize>, errors: &mut Errors) {
-    let has =
-        |wanted: fn(&NodeKind) -> bool| study.network.nodes.iter().any(|node| wanted(&node.kind));
-    if !has(|kind| matches!(kind, NodeKind::Source { .. })) {
-        errors.say(
-            Kind::Unreachable,
-            "",
-            "network.nodes",
-            "no source: add a node where air enters",
-        );
-    }
-    if !has(|kind| matches!(kind, NodeKind::Port { .. })) {
-        errors.say(
-            Kind::Unreachable,
-            "",
-            "network.nodes",
-            "no port: add a node where air leaves the manifold",
-        );
-    }
-    let edges: Vec<(usize, usize)> = study
-        .network
-        .branches
-        .iter()
-        .map(|branch| (nodes[branch.from.as_str()], nodes[branch.to.as_str()]))
-        .collect();
-    let shape = graph::shape(&study.network, &edges);
-    for port in shape.unreached_ports {
-        let id = &study.network.nodes[port].id;
-        errors.say(
-            Kind::Unreachable,
-            id,
-            "",
-            "no air can reach this port; connect it to a source",
-        );
-    }
-    for node in shape.islands {
-        let id = &study.network.nodes[node].id;
-        errors.say(
-            Kind::Unreachable,
-            id,
-            "",
-            "no source reaches this node; connect it or remove it",
-        );
     }
 }

@@ -1,13 +1,14 @@
 //! The one gate for everything from outside: bytes in, a study or the list of all that is wrong out.
 //!
-//! `fields` checks every value against the catalogue, `names` that ids are single and ends exist, and
-//! `meaning` what the values say together.
+//! `fields` checks every value against the catalogue, `names` that ids are single and ends exist, `decode`
+//! makes the study of it, and `meaning` checks what the values say together.
 
+pub mod decode;
 mod fields;
 mod meaning;
 mod names;
 
-use serde_json::Value;
+use serde_json::{Map, Value};
 
 use crate::error::{StudyError, StudyErrorKind};
 use crate::study::{FORMAT, Study, VERSION};
@@ -16,6 +17,16 @@ pub use meaning::check;
 
 /// No study needs more; a file beyond it is refused before it is parsed [bytes].
 const LARGEST_TEXT: usize = 16 << 20;
+
+/// A JSON object.
+type Object = Map<String, Value>;
+
+/// The value of an object's field. Not inlined: every question would bring its own search through the
+/// fields, and there are some hundred.
+#[inline(never)]
+fn value<'d>(object: &'d Object, field: &str) -> Option<&'d Value> {
+    object.get(field)
+}
 
 /// Reads a study from the text of a file.
 ///
@@ -88,9 +99,10 @@ pub fn read_value(value: Value) -> Result<Study, Vec<StudyError>> {
         errors.extend(names::check_document(study));
         return Err(errors);
     }
-    // The field check leaves nothing for serde to refuse; if it ever does, that is told.
-    let study: Study = serde_json::from_value(value)
-        .map_err(|error| vec![whole(StudyErrorKind::WrongType, "", error.to_string())])?;
+    let study = decode::study(study).ok_or_else(|| {
+        let message = "holds a value that this program cannot take; it should have said which";
+        vec![whole(StudyErrorKind::WrongType, "", message.to_owned())]
+    })?;
     errors = check(&study);
     if errors.is_empty() {
         Ok(study)

@@ -1,9 +1,10 @@
 //! Ids that stand twice and ends that lead nowhere: told whatever else is wrong with the rows.
 
-use std::collections::HashSet;
+use std::collections::BTreeMap;
 
-use serde_json::{Map, Value};
+use serde_json::Value;
 
+use super::{Object, value};
 use crate::error::{StudyError, StudyErrorKind as Kind};
 
 /// A branch's id and the ids of its ends, as far as they can be read.
@@ -16,11 +17,8 @@ pub struct Ends<'s> {
     pub to: Option<&'s str>,
 }
 
-/// Everything wrong with the names of a network.
-pub fn check<'s>(
-    nodes: impl Iterator<Item = &'s str>,
-    branches: impl Iterator<Item = Ends<'s>>,
-) -> Vec<StudyError> {
+/// Everything wrong with the names of a network: ids of nodes, and branches.
+pub fn check(nodes: &[&str], branches: &[Ends]) -> Vec<StudyError> {
     let mut errors = Vec::new();
     let mut say = |kind: Kind, element: &str, field: &str, message: String| {
         errors.push(StudyError {
@@ -31,19 +29,19 @@ pub fn check<'s>(
         });
     };
     let twice = || "two rows have this id; give one of them another".to_owned();
-    let mut known = HashSet::new();
-    for id in nodes {
-        if !known.insert(id) {
+    let mut known = BTreeMap::new();
+    for (position, id) in nodes.iter().enumerate() {
+        if known.insert(*id, position).is_some() {
             say(Kind::DuplicateId, id, "id", twice());
         }
     }
-    let mut seen = known.clone();
-    for branch in branches {
-        if !seen.insert(branch.id) {
+    let mut seen = BTreeMap::new();
+    for (position, branch) in branches.iter().enumerate() {
+        if known.contains_key(branch.id) || seen.insert(branch.id, position).is_some() {
             say(Kind::DuplicateId, branch.id, "id", twice());
         }
         for (field, end) in [("from", branch.from), ("to", branch.to)] {
-            if let Some(end) = end.filter(|end| !known.contains(end)) {
+            if let Some(end) = end.filter(|end| !known.contains_key(end)) {
                 let message = format!("no node is called {end}");
                 say(Kind::UnknownId, branch.id, field, message);
             }
@@ -53,22 +51,22 @@ pub fn check<'s>(
 }
 
 /// The same for a document whose rows may be wrong in other ways; what cannot be read is passed over.
-pub fn check_document(study: &Map<String, Value>) -> Vec<StudyError> {
+pub fn check_document(study: &Object) -> Vec<StudyError> {
     fn text<'v>(row: &'v Value, field: &str) -> Option<&'v str> {
-        row.get(field).and_then(Value::as_str)
+        value(row.as_object()?, field)?.as_str()
     }
-    let rows = |field: &str| {
-        let network = study.get("network");
-        let rows = network.and_then(|network| network.get(field));
-        rows.and_then(Value::as_array).into_iter().flatten()
+    let rows = |field: &str| -> &[Value] {
+        let network = value(study, "network").and_then(Value::as_object);
+        let rows = network.and_then(|network| value(network, field));
+        rows.and_then(Value::as_array).map_or(&[], Vec::as_slice)
     };
-    let nodes = rows("nodes").filter_map(|node| text(node, "id"));
-    let branches = rows("branches").filter_map(|branch| {
+    let nodes = rows("nodes").iter().filter_map(|node| text(node, "id"));
+    let branches = rows("branches").iter().filter_map(|branch| {
         Some(Ends {
             id: text(branch, "id")?,
             from: text(branch, "from"),
             to: text(branch, "to"),
         })
     });
-    check(nodes, branches)
+    check(&nodes.collect::<Vec<_>>(), &branches.collect::<Vec<_>>())
 }

@@ -10,6 +10,7 @@ use super::friction::{churchill_1977, laminar_noncircular_shah_london_1978};
 use super::opening::contracted_jet::ContractedJet;
 use super::throttle::plate_heywood_1988::ThrottlePlate;
 use super::{cooler, junction, valve};
+use crate::digits::{plain, rounded};
 use crate::elements::hydraulic_diameter;
 use crate::study::{Loss, NodeKind};
 
@@ -138,11 +139,12 @@ pub(super) fn outside_range(
 ) -> Option<(&'static str, String)> {
     let inside = range[0] <= value && value <= range[1];
     (!inside).then(|| {
-        let [least, most] = range;
-        let message = if most.is_finite() {
-            format!("{what} is {value:.3}, outside the law's {least} to {most}")
+        let [least, most] = range.map(plain);
+        let value = rounded(value, 3);
+        let message = if range[1].is_finite() {
+            format!("{what} is {value}, outside the law's {least} to {most}")
         } else {
-            format!("{what} is {value:.3}, below the law's {least}")
+            format!("{what} is {value}, below the law's {least}")
         };
         (field, message)
     })

@@ -1,0 +1,321 @@
+//! From a document in which `fields` found nothing wrong to the study's own types.
+//!
+//! By hand: readers derived by serde take any format and word every mistake a second time, and were a
+//! quarter of all that the page loads. Nothing is missing or of the wrong type here; were the check and
+//! this ever to disagree, the study would be refused as a whole.
+
+use std::collections::BTreeMap;
+
+use serde_json::Value;
+
+use super::{Object, value};
+use crate::defaults::{
+    bench_limit, one, running_limit, standard_depression, standard_pressure, standard_temperature,
+};
+use crate::study::{
+    Bench, Branch, Cylinder, Engine, JunctionLaw, Leg, Loss, Network, Node, NodeKind, Reference,
+    Running, Settings, Study, VERSION, Valve, Variant,
+};
+
+/// The study that a checked document holds.
+pub fn study(document: &Object) -> Option<Study> {
+    let row = Row(document);
+    Some(Study {
+        format: row.text("format")?,
+        version: VERSION,
+        name: row.text("name")?,
+        notes: row.text("notes").unwrap_or_default(),
+        engine: row.object("engine", engine).unwrap_or_default(),
+        settings: row.object("settings", settings).unwrap_or_default(),
+        network: row.object("network", network)?,
+        variants: row.list("variants", variant)?,
+    })
+}
+
+/// A JSON object whose fields are asked for by name; what is not there is `None`, a list then empty.
+#[derive(Clone, Copy)]
+struct Row<'d>(&'d Object);
+
+// Not inlined, as `value` is not.
+impl<'d> Row<'d> {
+    fn value(self, field: &str) -> Option<&'d Value> {
+        value(self.0, field)
+    }
+
+    #[inline(never)]
+    fn number(self, field: &str) -> Option<f64> {
+        self.value(field)?.as_f64()
+    }
+
+    #[inline(never)]
+    fn word(self, field: &str) -> Option<&'d str> {
+        self.value(field)?.as_str()
+    }
+
+    #[inline(never)]
+    fn text(self, field: &str) -> Option<String> {
+        self.word(field).map(str::to_owned)
+    }
+
+    fn object<T>(self, field: &str, read: fn(Row) -> Option<T>) -> Option<T> {
+        self.value(field)?
+            .as_object()
+            .and_then(|row| read(Row(row)))
+    }
+
+    #[inline(never)]
+    fn list<T>(self, field: &str, read: fn(Row) -> Option<T>) -> Option<Vec<T>> {
+        let rows = self.values(field);
+        let mut list = Vec::with_capacity(rows.len());
+        for row in rows {
+            list.push(read(Row(row.as_object()?))?);
+        }
+        Some(list)
+    }
+
+    #[inline(never)]
+    fn texts(self, field: &str) -> Option<Vec<String>> {
+        let values = self.values(field);
+        let mut texts = Vec::with_capacity(values.len());
+        for text in values {
+            texts.push(text.as_str()?.to_owned());
+        }
+        Some(texts)
+    }
+
+    #[inline(never)]
+    fn values(self, field: &str) -> &'d [Value] {
+        let list = self.value(field).and_then(Value::as_array);
+        list.map_or(&[], Vec::as_slice)
+    }
+}
+
+fn variant(row: Row) -> Option<Variant> {
+    Some(Variant {
+        name: row.text("name")?,
+        notes: row.text("notes").unwrap_or_default(),
+        nodes: row.list("nodes", node)?,
+        branches: row.list("branches", branch)?,
+        removed: row.texts("removed")?,
+    })
+}
+
+fn network(row: Row) -> Option<Network> {
+    Some(Network {
+        nodes: row.list("nodes", node)?,
+        branches: row.list("branches", branch)?,
+    })
+}
+
+fn engine(row: Row) -> Option<Engine> {
+    Some(Engine {
+        cylinders: row.list("cylinders", cylinder)?,
+        speed: row.number("speed"),
+        volumetric_efficiency: row.number("volumetricEfficiency"),
+        reference: row.object("reference", reference).unwrap_or_default(),
+        event_angle: row.number("eventAngle"),
+        firing_order: row.texts("firingOrder")?,
+        charge_exponent: row.number("chargeExponent"),
+    })
+}
+
+fn cylinder(row: Row) -> Option<Cylinder> {
+    Some(Cylinder {
+        id: row.text("id")?,
+        swept_volume: row.number("sweptVolume"),
+        bank: row.text("bank"),
+    })
+}
+
+fn reference(row: Row) -> Option<Reference> {
+    Some(match row.word("at")? {
+        "ambient" => Reference::Ambient,
+        "node" => Reference::Node {
+            node: row.text("node")?,
+        },
+        "ports" => Reference::Ports,
+        _ => return None,
+    })
+}
+
+fn settings(row: Row) -> Option<Settings> {
+    let mut units = BTreeMap::new();
+    let given = row.value("units").and_then(Value::as_object);
+    for (quantity, unit) in given.into_iter().flatten() {
+        units.insert(quantity.clone(), unit.as_str()?.to_owned());
+    }
+    Some(Settings {
+        bench: row.object("bench", bench).unwrap_or_default(),
+        running: row.object("running", running).unwrap_or_default(),
+        units,
+    })
+}
+
+fn bench(row: Row) -> Option<Bench> {
+    Some(Bench {
+        ambient_pressure: row
+            .number("ambientPressure")
+            .unwrap_or_else(standard_pressure),
+        ambient_temperature: row
+            .number("ambientTemperature")
+            .unwrap_or_else(standard_temperature),
+        depression: row.number("depression").unwrap_or_else(standard_depression),
+        blowing: row.value("blowing").and_then(Value::as_bool) == Some(true),
+        limit: row.number("limit").unwrap_or_else(bench_limit),
+    })
+}
+
+fn running(row: Row) -> Option<Running> {
+    Some(Running {
+        limit: row.number("limit").unwrap_or_else(running_limit),
+    })
+}
+
+fn node(row: Row) -> Option<Node> {
+    let kind = match row.word("kind")? {
+        "source" => NodeKind::Source {
+            pressure: row.number("pressure"),
+            temperature: row.number("temperature"),
+        },
+        "plenum" => NodeKind::Plenum {},
+        "header" => NodeKind::Header {
+            area: row.number("area")?,
+            regain_dividing: row.number("regainDividing"),
+            regain_combining: row.number("regainCombining"),
+        },
+        "tee" => NodeKind::Tee {
+            area: row.number("area")?,
+            side_area: row.number("sideArea")?,
+            law: junction_law(row)?,
+        },
+        "wye" => NodeKind::Wye {
+            area: row.number("area")?,
+            side_area: row.number("sideArea")?,
+            angle: row.number("angle")?,
+            law: junction_law(row)?,
+        },
+        "joint" => NodeKind::Joint {},
+        "port" => NodeKind::Port {
+            cylinder: row.text("cylinder")?,
+            valve: row.object("valve", valve),
+        },
+        _ => return None,
+    };
+    Some(Node {
+        id: row.text("id")?,
+        kind,
+    })
+}
+
+fn junction_law(row: Row) -> Option<JunctionLaw> {
+    Some(match row.word("law") {
+        None => JunctionLaw::default(),
+        Some("bassett2001") => JunctionLaw::Bassett2001,
+        Some("idelchik") => JunctionLaw::Idelchik,
+        Some("rennels2012") => JunctionLaw::Rennels2012,
+        Some("gardel1957") => JunctionLaw::Gardel1957,
+        Some("craneTp410") => JunctionLaw::CraneTp410,
+        Some(_) => return None,
+    })
+}
+
+fn valve(row: Row) -> Option<Valve> {
+    Some(Valve {
+        diameter: row.number("diameter")?,
+        lift: row.number("lift")?,
+        discharge_coefficient: row.number("dischargeCoefficient")?,
+        count: row.number("count").unwrap_or_else(one),
+    })
+}
+
+fn branch(row: Row) -> Option<Branch> {
+    Some(Branch {
+        id: row.text("id")?,
+        from: row.text("from")?,
+        to: row.text("to")?,
+        from_leg: row.word("fromLeg").and_then(leg),
+        to_leg: row.word("toLeg").and_then(leg),
+        jet_fraction: row.number("jetFraction"),
+        losses: row.list("losses", loss)?,
+    })
+}
+
+fn leg(word: &str) -> Option<Leg> {
+    match word {
+        "run" => Some(Leg::Run),
+        "side" => Some(Leg::Side),
+        _ => None,
+    }
+}
+
+fn loss(row: Row) -> Option<Loss> {
+    Some(match row.word("kind")? {
+        "entrySharp" => Loss::EntrySharp {
+            area: row.number("area")?,
+        },
+        "entryRounded" => Loss::EntryRounded {
+            area: row.number("area")?,
+            radius: row.number("radius")?,
+        },
+        "entryFlared" => Loss::EntryFlared {
+            area: row.number("area")?,
+            radius: row.number("radius")?,
+        },
+        "entryReentrant" => Loss::EntryReentrant {
+            area: row.number("area")?,
+            thickness: row.number("thickness")?,
+        },
+        "duct" => Loss::Duct {
+            area: row.number("area")?,
+            perimeter: row.number("perimeter"),
+            length: row.number("length")?,
+            roughness: row.number("roughness")?,
+        },
+        "bend" => Loss::Bend {
+            area: row.number("area")?,
+            perimeter: row.number("perimeter"),
+            angle: row.number("angle")?,
+            radius: row.number("radius")?,
+            roughness: row.number("roughness")?,
+        },
+        "suddenChange" => Loss::SuddenChange {
+            area_from: row.number("areaFrom")?,
+            area_to: row.number("areaTo")?,
+        },
+        "gradualChange" => Loss::GradualChange {
+            area_from: row.number("areaFrom")?,
+            area_to: row.number("areaTo")?,
+            length: row.number("length")?,
+        },
+        "opening" => Loss::Opening {
+            area: row.number("area")?,
+            discharge_coefficient: row.number("dischargeCoefficient")?,
+            area_from: row.number("areaFrom"),
+            area_to: row.number("areaTo"),
+        },
+        "throttle" => Loss::Throttle {
+            diameter: row.number("diameter")?,
+            angle: row.number("angle")?,
+            closed_angle: row.number("closedAngle")?,
+            shaft_diameter: row.number("shaftDiameter")?,
+            discharge_coefficient: row.number("dischargeCoefficient")?,
+        },
+        "core" => Loss::Core {
+            area: row.number("area")?,
+            fraction: row.number("fraction")?,
+            pressure: row.number("pressure")?,
+            temperature: row.number("temperature")?,
+            flow_1: row.number("flow1")?,
+            drop_1: row.number("drop1")?,
+            flow_2: row.number("flow2")?,
+            drop_2: row.number("drop2")?,
+        },
+        "typedK" => Loss::TypedK {
+            k: row.number("k")?,
+            k_reversed: row.number("kReversed"),
+            area: row.number("area")?,
+            origin: row.text("origin").unwrap_or_default(),
+        },
+        _ => return None,
+    })
+}

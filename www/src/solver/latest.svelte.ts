@@ -4,6 +4,7 @@ import type { Answer, Draw, DrawAnswer, Study, StudyError } from "./types";
 
 let answer = $state.raw<Answer | null>(null);
 let study = $state.raw<Study | null>(null);
+let whole = $state.raw(false);
 let elapsed = $state.raw<number | null>(null);
 let errors = $state.raw<readonly StudyError[]>([]);
 let failure = $state.raw<string | null>(null);
@@ -31,6 +32,10 @@ export const latest = {
 	/** The study that the last good answer is of. */
 	get study() {
 		return study;
+	},
+	/** Whether all draws of the last good answer are of that study, and not only the one looked at. */
+	get whole() {
+		return whole;
 	},
 	/** Time the last good answer took [ms]. */
 	get elapsed() {
@@ -82,10 +87,12 @@ async function answerTo(asked: Asked) {
 		const former = (answer?.draws ?? []).filter(({ draw }) => runs || draw.startsWith("bench"));
 		answer = { ...first.answer, draws: inOrder([...first.answer.draws, ...former]) };
 		study = asked.study;
+		whole = false;
 		errors = NONE;
 		const rest = await solve(asked.study, { rest: solved });
 		if (waiting || rest.kind === "wrong") return;
 		answer = { ...rest.answer, draws: inOrder([...first.answer.draws, ...rest.answer.draws]) };
+		whole = true;
 		elapsed = first.elapsedMs + rest.elapsedMs;
 	} catch (reason) {
 		latest.fail(reason);

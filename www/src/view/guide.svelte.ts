@@ -26,7 +26,7 @@ let before: Study | null = null;
 const step = $derived(STEPS[at] ?? "begin");
 /** Null while the sheet waits for its answer, or has none. */
 const facts = $derived(
-	latest.study && latest.study === editor.sheet?.study && editor.draftCount === 0
+	latest.whole && latest.study === editor.sheet?.study && editor.draftCount === 0
 		? factsOf(latest.answer)
 		: null,
 );

@@ -9,10 +9,14 @@ export async function openFile(file: File): Promise<Read> {
 
 /** Hands the study to the browser as a download. */
 export function saveFile(study: Study) {
-	const blob = new Blob([`${JSON.stringify(study, null, 2)}\n`], { type: "application/json" });
+	saveText(study.name, `${JSON.stringify(study, null, 2)}\n`);
+}
+
+/** Hands text to the browser as a download, whatever it holds. */
+export function saveText(name: string, text: string) {
 	const link = document.createElement("a");
-	link.href = URL.createObjectURL(blob);
-	link.download = `${fileName(study.name)}.json`;
+	link.href = URL.createObjectURL(new Blob([text], { type: "application/json" }));
+	link.download = `${fileName(name)}.json`;
 	link.click();
 	setTimeout(() => URL.revokeObjectURL(link.href), 1000);
 }

@@ -28,7 +28,8 @@ export interface Trouble {
 
 /** What there is to say once. */
 export type Notice =
-	| { readonly kind: "copied" | "regained"; readonly name: string }
+	| { readonly kind: "copied"; readonly name: string }
+	| { readonly kind: "regained"; readonly name: string }
 	| { readonly kind: "unreadable"; readonly entry: Entry; readonly errors: readonly StudyError[] };
 
 let standing = $state.raw<Standing>("own");

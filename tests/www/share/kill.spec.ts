@@ -60,7 +60,8 @@ async function edit(page: Page, round: number) {
 
 async function isBack(page: Page, round: number) {
 	await expect(area(page)).toHaveValue(String(1500 + round));
-	if (round % 2 === 1) expect(await radius(page).inputValue()).toMatch(new RegExp(`^old ${round}\\b`));
+	if (round % 2 === 1)
+		expect(await radius(page).inputValue()).toMatch(new RegExp(`^old ${round}\\b`));
 }
 
 // Cells are found by their place in the study: by their names it takes twice as long.

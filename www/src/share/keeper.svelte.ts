@@ -74,16 +74,11 @@ export const keeper = {
 
 	/** Lays the study on the sheet that this tab had, or that was written last; false when there is none. */
 	async resume(): Promise<boolean> {
-		try {
-			const entry = (await newest(remembered())) ?? (await newest(await records.newestStudy()));
-			if (!entry) return false;
-			const errors = await keeper.open(entry);
-			if (errors.length === 0) return true;
-			notice = { kind: "unreadable", entry, errors };
-		} catch (reason) {
-			fail(reason);
-		}
-		return false;
+		const entry = await lastEntry().catch(fail);
+		if (!entry) return false;
+		const errors = await keeper.open(entry);
+		if (errors.length > 0) notice = { kind: "unreadable", entry, errors };
+		return errors.length === 0;
 	},
 
 	/** Lays an example on the sheet of somebody who has nothing of their own there. */
@@ -324,6 +319,11 @@ function fail(reason: unknown) {
 	const { name, message } = reason as Error;
 	const kind = name === "QuotaExceededError" ? "full" : DENIED.includes(name) ? "denied" : "failed";
 	trouble = { kind, message };
+}
+
+/** The study that this tab had on its sheet; else the one that was written last in any tab. */
+async function lastEntry(): Promise<Entry | undefined> {
+	return (await newest(remembered())) ?? (await newest(await records.newestStudy()));
 }
 
 function remembered(): string | null {

@@ -1,5 +1,6 @@
 /** Two tabs on one study. */
 import { type BrowserContext, expect, type Page, test } from "@playwright/test";
+import { violations } from "../axe";
 import { open, windowArea } from "../sheet";
 import { names } from "./studies";
 
@@ -27,6 +28,10 @@ function called(page: Page) {
 test("the second tab is told, and watches", async ({ context }) => {
 	const [first, second] = await two(context);
 	await expect(bar(first).locator(".bar")).toHaveCount(0);
+	for (const colorScheme of ["light", "dark"] as const) {
+		await second.emulateMedia({ colorScheme });
+		expect(await violations(second, ".keeping")).toEqual([]);
+	}
 	await bar(second).getByRole("button", { name: "Watch" }).click();
 	await expect(bar(second)).toContainText("Watching");
 	await windowArea(first).fill("1600");

@@ -7,14 +7,19 @@ const isEmpty = $derived.by(() => {
 	const network = editor.sheet?.study.network;
 	return network?.nodes.length === 0 && network.branches.length === 0;
 });
-const isOld = $derived(faults.count > 0 || latest.failure !== null || latest.late !== null);
+const isLate = $derived(latest.late !== null && latest.study !== editor.sheet?.study);
+const isOld = $derived(faults.count > 0 || latest.failure !== null || isLate);
 
 export const standing = {
 	/** Whether there is no network at all. */
 	get isEmpty() {
 		return isEmpty;
 	},
-	/** Whether the answer is of an earlier version, for longer than the moment that solving takes. */
+	/** Whether the answer is waited for, for longer than the moment that solving takes. */
+	get isLate() {
+		return isLate;
+	},
+	/** Whether what is shown is of an earlier version. */
 	get isOld() {
 		return isOld;
 	},

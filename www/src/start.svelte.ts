@@ -2,8 +2,7 @@
 import { untrack } from "svelte";
 import { openExample } from "./examples";
 import { editor } from "./network/editor.svelte";
-import { readKept } from "./network/restore";
-import { keep, keepNow, kept } from "./share/storage";
+import { keeper } from "./share/keeper.svelte";
 import { latest } from "./solver/latest.svelte";
 import type { Study } from "./solver/types";
 import { catalogue } from "./view/catalogue.svelte";
@@ -14,30 +13,31 @@ export function start() {
 	$effect.root(() => {
 		// Before the page is brought up to date, so that the worker solves while the page renders.
 		$effect.pre(() => {
-			const { sheet } = editor;
-			if (!sheet) return;
+			const { sheet, place } = editor;
+			if (!sheet || !place) return;
 			latest.ask(
 				sheet.study,
 				untrack(() => choice.draw?.draw),
 			);
-			keep(sheet);
+			untrack(() => keeper.see(sheet, place));
 		});
 		// An edit that is complete is not left to the delay.
 		$effect(() => {
-			if (editor.sheet && !editor.typing) keepNow();
+			if (editor.sheet && !editor.typing) keeper.now();
 		});
 	});
-	document.addEventListener("visibilitychange", keepNow);
-	window.addEventListener("pagehide", keepNow);
+	document.addEventListener("visibilitychange", () => keeper.leaving());
+	window.addEventListener("pagehide", () => keeper.leaving());
+	window.addEventListener("beforeunload", (event) => {
+		if (keeper.atRisk) event.preventDefault();
+	});
 	open().catch((reason: unknown) => latest.fail(reason));
 }
 
 /** Both questions are put at once: the worker is still loading, and answers them one after the other. */
 async function open() {
-	const found = kept();
-	const [study] = await Promise.all([found ? readKept(found) : firstExample(), catalogue.load()]);
-	if (study) editor.begin(study, found?.drafts);
-	else editor.begin(await firstExample());
+	const [resumed] = await Promise.all([keeper.resume(), catalogue.load()]);
+	if (!resumed) keeper.invite(await firstExample());
 }
 
 async function firstExample(): Promise<Study> {

@@ -1,4 +1,5 @@
 /** The one document that the page edits, as state the views can follow. */
+import type { Place } from "../share/place";
 import type { Study } from "../solver/types";
 import { chosenUnits } from "../units";
 import * as edit from "./edit";
@@ -13,6 +14,8 @@ const sheet = $derived(history?.present ?? null);
 const typing = $derived((history?.group ?? null) !== null);
 const draftCount = $derived(Object.keys(drafts).length);
 const units = $derived(chosenUnits(unitNames, room));
+/** Where each sheet is kept. An edit stays with the study that it was made to; undo can lead to another. */
+const places = new WeakMap<edit.Sheet, Place>();
 
 /** The study on the sheet, its unreadable cells, and everything that can be done to it. */
 export const editor = {
@@ -33,6 +36,10 @@ export const editor = {
 	get typing() {
 		return typing;
 	},
+	/** Where the study on the sheet is kept. */
+	get place(): Place | undefined {
+		return history ? places.get(history.present) : undefined;
+	},
 	get canUndo() {
 		return (history?.past.length ?? 0) > 0;
 	},
@@ -40,14 +47,18 @@ export const editor = {
 		return (history?.future.length ?? 0) > 0;
 	},
 
-	/** Lays the first study on the sheet. */
-	begin(first: Study, kept?: Readonly<Record<string, string>>) {
-		show(edit.begin(first, kept));
+	/** Lays a study on the sheet with no way back: the first one, or what another tab has made of it. */
+	begin(first: Study, place: Place, drafts?: edit.Sheet["drafts"]) {
+		show(edit.begin(first, drafts), place);
 	},
 
-	/** Lays another study on the sheet; undo brings the former one back. */
-	replace(next: Study) {
-		change(null, () => ({ study: next, drafts: {} }));
+	/** Lays another form of the study, or with a place another study, on the sheet, as an edit. */
+	replace(next: Study, place?: Place, drafts: edit.Sheet["drafts"] = {}) {
+		if (history)
+			show(
+				edit.change(history, null, () => ({ study: next, drafts })),
+				place,
+			);
 	},
 
 	/** Makes an edit; edits of one group are undone together. */
@@ -109,7 +120,8 @@ function change(group: string | null, by: (sheet: edit.Sheet) => edit.Sheet) {
 	if (history) show(edit.change(history, group, by));
 }
 
-function show(next: edit.History) {
+function show(next: edit.History, place = editor.place) {
+	if (place && !places.has(next.present)) places.set(next.present, place);
 	history = next;
 	drafts = next.present.drafts;
 	unitNames = next.present.study.settings.units;

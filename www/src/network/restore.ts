@@ -30,11 +30,11 @@ export function readOutside(text: string): Promise<Read> {
 	return read(text);
 }
 
-/** Reads what this page has kept, unfinished edits included; null when it cannot be used any more. */
-export async function readKept(kept: Kept): Promise<Study | null> {
+/** Reads what this page has kept, unfinished edits included, or says why it cannot be used any more. */
+export async function readKept(kept: Kept): Promise<Read> {
 	const reply = await read(kept.text);
-	if (reply.kind === "study") return reply.study;
-	return reply.errors.every(isWhole) ? (JSON.parse(kept.text) as Study) : null;
+	if (reply.kind === "study" || !reply.errors.every(isWhole)) return reply;
+	return { kind: "study", study: JSON.parse(kept.text) as Study };
 }
 
 /** Names and lists that somebody has emptied count as missing, but the study still has its shape. */

@@ -9,11 +9,12 @@ export async function openFile(file: File): Promise<Read> {
 
 /** Hands the study to the browser as a download. */
 export function saveFile(study: Study) {
-	download(
-		`${JSON.stringify(study, null, 2)}\n`,
-		"application/json",
-		`${fileName(study.name)}.json`,
-	);
+	saveText(study.name, `${JSON.stringify(study, null, 2)}\n`);
+}
+
+/** Hands the text of a study to the browser as a download, whatever it holds. */
+export function saveText(name: string, text: string) {
+	download(text, "application/json", `${fileName(name)}.json`);
 }
 
 /** Hands a text to the browser as a file to keep. */

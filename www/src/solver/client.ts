@@ -19,6 +19,17 @@ let worker: Worker | null = null;
 let solver: Remote<Solver> | null = null;
 let abandon: (reason: Error) => void = () => {};
 let broken: Promise<never> = new Promise(() => {});
+let restarted: (reason: Error) => void = () => {};
+
+/** Names who is told why when the worker has failed and another one takes over. */
+export function onRestart(tell: (reason: Error) => void) {
+	restarted = tell;
+}
+
+/** Gives up the worker; another one takes over what is under way. */
+export function restart() {
+	abandon(new Error("it was stopped by hand"));
+}
 
 /** What a study can hold. */
 export function laws(): Promise<Catalogue> {
@@ -42,15 +53,20 @@ export function version(): Promise<string> {
 
 /**
  * Puts a question to the worker. A worker that fails is thrown away, because its memory can no longer
- * be trusted; the next question starts another.
+ * be trusted; another one is asked the same, once.
  */
-async function ask<Reply>(question: (to: Remote<Solver>) => PromiseLike<Reply>): Promise<Reply> {
+async function ask<Reply>(
+	question: (to: Remote<Solver>) => PromiseLike<Reply>,
+	again = true,
+): Promise<Reply> {
 	const to = solver ?? start();
 	try {
 		return await Promise.race([question(to), broken]);
 	} catch (reason) {
 		if (solver === to) stop();
-		throw reason;
+		if (!again) throw reason;
+		restarted(reason as Error);
+		return ask(question, false);
 	}
 }
 
@@ -61,7 +77,9 @@ function start(): Remote<Solver> {
 	broken.catch(() => {});
 	worker = new Worker(vouching?.createScriptURL(address) ?? address, { type: "module" });
 	worker.addEventListener("error", (event) => {
-		abandon(new Error(event.message || "the solver could not be loaded"));
+		// Browsers put their own words before the message of an error that nobody has caught.
+		const message = event.message?.replace(/^Uncaught (\w*Error: )?/, "");
+		abandon(new Error(message || "it could not be loaded"));
 	});
 	solver = wrap<Solver>(worker);
 	return solver;

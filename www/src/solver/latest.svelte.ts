@@ -1,5 +1,5 @@
 /** The latest answer to the study on the sheet: the newest study wins, what it overtakes is dropped. */
-import { solve } from "./client";
+import { onRestart, solve } from "./client";
 import type { Answer, Draw, DrawAnswer, Study, StudyError } from "./types";
 
 let answer = $state.raw<Answer | null>(null);
@@ -8,11 +8,18 @@ let whole = $state.raw(false);
 let elapsed = $state.raw<number | null>(null);
 let errors = $state.raw<readonly StudyError[]>([]);
 let failure = $state.raw<string | null>(null);
+let restarted = $state.raw<string | null>(null);
+let late = $state.raw<number | null>(null);
 
 let waiting: Asked | null = null;
 let busy = false;
+let asked = 0;
+let clock: ReturnType<typeof setTimeout> | undefined;
 
 const NONE: readonly StudyError[] = [];
+
+/** An answer that takes no longer needs no word about it [ms]. */
+const SOON = 400;
 
 /** The headline's draw first, whichever of the two it is. */
 const ORDER: readonly Draw[] = ["running", "cycleMean", "benchOneAtATime", "benchAllOpen"];
@@ -49,17 +56,30 @@ export const latest = {
 	get failure() {
 		return failure;
 	},
+	/** Why the solver had to be started again for what it said last. */
+	get restarted() {
+		return restarted;
+	},
+	/** For how many seconds the sheet has been without its answer; null while that is not worth a word. */
+	get late() {
+		return late;
+	},
 
 	/** Asks for the answer to a study, the draw looked at first. */
 	async ask(study: Study, looked: Draw | undefined) {
 		waiting = { study, looked };
 		if (busy) return;
 		busy = true;
+		asked = performance.now();
+		clock = setTimeout(wait, SOON);
 		while (waiting) {
-			const asked: Asked = waiting;
+			const next: Asked = waiting;
 			waiting = null;
-			await answerTo(asked);
+			restarted = null;
+			await answerTo(next);
 		}
+		clearTimeout(clock);
+		late = null;
 		busy = false;
 	},
 
@@ -68,6 +88,15 @@ export const latest = {
 		failure = reason instanceof Error ? reason.message : String(reason);
 	},
 };
+
+onRestart(({ message }) => {
+	restarted = message;
+});
+
+function wait() {
+	late = Math.floor((performance.now() - asked) / 1000);
+	clock = setTimeout(wait, 1000);
+}
 
 /**
  * Two questions: the draw looked at is on the screen while the others are still being solved. What is

@@ -4,6 +4,7 @@ import type { Component } from "svelte";
 const LOADERS = {
 	starter: () => import("./Starter.svelte"),
 	guide: () => import("./Guide.svelte"),
+	studies: () => import("./Studies.svelte"),
 } as const;
 
 export type Extra = keyof typeof LOADERS;

@@ -108,7 +108,7 @@ const FORMS: readonly (readonly [Step, Form])[] = [
 ];
 
 async function lay(name: string, reply: Promise<Read>) {
-	opening.lay(name, await reply);
+	opening.lay(name, await reply, true);
 	remember();
 	if (step === "begin") at = 1;
 }

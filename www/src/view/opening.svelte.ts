@@ -1,5 +1,5 @@
 /** Laying a file or an example on the sheet, or saying why it cannot be. */
-import { editor } from "../network/editor.svelte";
+import { keeper } from "../share/keeper.svelte";
 import type { Read, StudyError } from "../solver/types";
 
 let refused = $state.raw<{ name: string; errors: readonly StudyError[] } | null>(null);
@@ -9,11 +9,14 @@ export const opening = {
 	get refused() {
 		return refused;
 	},
-	/** Lays what was read on the sheet, as an edit that can be undone. */
-	lay(name: string, reply: Read) {
+	/**
+	 * Lays what was read on the sheet, as a study of its own and as an edit that can be undone. An example
+	 * is only kept for good once it has been edited.
+	 */
+	lay(name: string, reply: Read, example = false) {
 		if (reply.kind === "study") {
 			refused = null;
-			editor.replace(reply.study);
+			keeper.lay(reply.study, example);
 		} else {
 			refused = { name, errors: reply.errors };
 		}

@@ -64,7 +64,7 @@ test("what is typed into a tab that watches becomes a copy, and nothing is overw
 	context,
 }) => {
 	const [first, second] = await two(context);
-	await windowArea(second).press("End");
+	await windowArea(second).press("F2");
 	await second.keyboard.type("0");
 	await expect(called(second)).toHaveValue(/^V8 lid \(copy \d{4}-\d\d-\d\d \d\d:\d\d\)$/);
 	await expect(bar(second)).toContainText("goes on as a study of its own");

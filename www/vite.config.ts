@@ -5,7 +5,10 @@ import { defineConfig } from "vitest/config";
 export default defineConfig({
 	// Relative addresses, so that the page works in any folder of any static host.
 	base: "./",
-	plugins: [svelte({ configFile: false }), contentSecurityPolicy()],
+	plugins: [
+		svelte({ configFile: false, compilerOptions: { runes: true } }),
+		contentSecurityPolicy(),
+	],
 	worker: { format: "es" },
 	// The examples lie beside this folder: Cargo runs them and the page opens them.
 	server: { fs: { allow: [".."] } },
@@ -13,6 +16,8 @@ export default defineConfig({
 		// Nothing is inlined as a data: address, which the policy would refuse.
 		assetsInlineLimit: 0,
 		target: "es2022",
+		// What it brings to browsers without preloading is a moment; everybody would load it.
+		modulePreload: { polyfill: false },
 	},
 	test: {
 		dir: "..",

@@ -28,7 +28,7 @@ pub use answer::*;
 pub use catalogue::{Catalogue, ChoiceInfo, FieldInfo, KindInfo, Quantity, catalogue};
 pub use draw::{CycleState, Prepared, PreparedCycle, Repeated, RepeatedCycle, SteadyState};
 pub use error::{StudyError, StudyErrorKind};
-pub use gate::{read, read_value};
+pub use gate::{read, read_part, read_value};
 pub use study::*;
 
 /// The program's version.

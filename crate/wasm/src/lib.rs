@@ -20,10 +20,12 @@ use wasm_bindgen::prelude::*;
 #[wasm_bindgen(unchecked_return_type = "import('../types').Solve")]
 pub fn solve(
     #[wasm_bindgen(unchecked_param_type = "import('../types').Study")] study: &JsValue,
-    #[wasm_bindgen(unchecked_param_type = "import('../types').Part")] part: JsValue,
+    #[wasm_bindgen(unchecked_param_type = "import('../types').Part")] part: &JsValue,
 ) -> Result<JsValue, JsError> {
     let start = clock::now();
-    let part = serde_wasm_bindgen::from_value(part)?;
+    let part = outside::text(part).ok();
+    let part = part.and_then(|text| evenport::read_part(&text));
+    let part = part.ok_or_else(|| JsError::new("no part of an answer"))?;
     let reply = match outside::text(study)
         .and_then(|text| evenport::read(&text))
         .and_then(|study| evenport::solve_part(&study, part))

@@ -1,6 +1,6 @@
 //! The answer's types.
 
-use serde::{Deserialize, Serialize};
+use serde::Serialize;
 
 /// Derives what every answer type needs; the TypeScript types only when generating.
 macro_rules! answer {
@@ -26,7 +26,7 @@ pub struct Answer {
 }
 
 /// What pulls.
-#[derive(Copy, Eq, Deserialize)]
+#[derive(Copy, Eq)]
 pub enum Draw {
     /// Flow bench, every port by itself with the others shut.
     BenchOneAtATime,
@@ -336,9 +336,9 @@ pub enum Outcome {
 }
 
 /// Which of a study's draws are wanted. One that the study is not complete for stands for the headline's.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "generate", derive(ts_rs::TS))]
-#[serde(rename_all = "camelCase")]
+#[cfg_attr(feature = "generate", ts(rename_all = "camelCase"))]
 pub enum Part {
     /// All of them.
     Whole,

@@ -9,6 +9,7 @@ use std::collections::BTreeMap;
 use serde_json::Value;
 
 use super::{Object, value};
+use crate::answer::{Draw, Part};
 use crate::defaults::{
     bench_limit, one, running_limit, standard_depression, standard_pressure, standard_temperature,
 };
@@ -30,6 +31,31 @@ pub fn study(document: &Object) -> Option<Study> {
         network: row.object("network", network)?,
         variants: row.list("variants", variant)?,
     })
+}
+
+/// The part of an answer that an unchecked value names.
+pub fn part(wanted: &Value) -> Option<Part> {
+    let named = |object, field| value(object, field)?.as_str().and_then(draw);
+    match wanted {
+        Value::String(word) if word == "whole" => Some(Part::Whole),
+        Value::String(word) if word == "headline" => Some(Part::Headline),
+        Value::Object(object) => match (named(object, "first"), named(object, "rest")) {
+            (Some(first), None) => Some(Part::First(first)),
+            (None, Some(rest)) => Some(Part::Rest(rest)),
+            _ => None,
+        },
+        _ => None,
+    }
+}
+
+fn draw(word: &str) -> Option<Draw> {
+    match word {
+        "benchOneAtATime" => Some(Draw::BenchOneAtATime),
+        "benchAllOpen" => Some(Draw::BenchAllOpen),
+        "running" => Some(Draw::Running),
+        "cycleMean" => Some(Draw::CycleMean),
+        _ => None,
+    }
 }
 
 /// A JSON object whose fields are asked for by name; what is not there is `None`, a list then empty.

@@ -10,6 +10,7 @@ mod names;
 
 use serde_json::{Map, Value};
 
+use crate::answer::Part;
 use crate::error::{StudyError, StudyErrorKind};
 use crate::study::{FORMAT, Study, VERSION};
 
@@ -52,6 +53,11 @@ pub fn read(text: &str) -> Result<Study, Vec<StudyError>> {
         )]
     })?;
     read_value(value)
+}
+
+/// Reads which part of an answer is wanted from JSON text; nothing when it names none.
+pub fn read_part(text: &str) -> Option<Part> {
+    decode::part(&serde_json::from_str(text).ok()?)
 }
 
 /// Reads a study from a JSON value.

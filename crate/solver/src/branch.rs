@@ -54,7 +54,7 @@ impl Arriving {
         Self::warm(self.pressure, self.warmth, flow)
     }
 
-    /// The flow function that the flow needs in a section [m2].
+    /// The flow function that the flow needs in a section [-].
     pub fn needs(&self, area: f64) -> f64 {
         self.drive / (area * self.pressure)
     }
@@ -79,13 +79,6 @@ pub struct Fall {
 
 /// Stands for the position of a loss where an element belongs to the end of its branch.
 pub const AT_END: u32 = u32::MAX;
-
-/// The section that cannot carry the flow.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Choke {
-    /// Position in the chain; the chain's length for its end section.
-    pub position: usize,
-}
 
 /// One thing that costs stagnation pressure.
 #[derive(Clone, Debug)]
@@ -213,8 +206,9 @@ impl Chain {
         self.origins.reverse();
     }
 
-    /// What the chain takes, with the velocity head of its end section when the air ends in a chamber.
-    pub fn fall(&self, air: Arriving, ends_in_chamber: bool) -> Result<Fall, Choke> {
+    /// What the chain takes, with the velocity head of its end section when the air ends in a chamber;
+    /// nothing when a section cannot carry the flow.
+    pub fn fall(&self, air: Arriving, ends_in_chamber: bool) -> Option<Fall> {
         self.visit(air, ends_in_chamber, |_, _| {})
     }
 
@@ -224,22 +218,21 @@ impl Chain {
         air: Arriving,
         ends_in_chamber: bool,
         mut each: impl FnMut(usize, &Fall),
-    ) -> Result<Fall, Choke> {
+    ) -> Option<Fall> {
         let mut march = March::new(self, air, ends_in_chamber);
         for position in 0..=self.elements.len() {
-            if let Some(part) = march.pass(position) {
-                each(position, &part);
-            } else if march.fall().is_none() {
-                return Err(Choke { position });
+            match march.pass(position) {
+                Some(part) => each(position, &part),
+                None => break,
             }
         }
-        march.fall().ok_or(Choke { position: 0 })
+        march.fall()
     }
 
     /// The largest flow the chain carries from a pressure and temperature [kg/s].
     pub fn greatest_flow(&self, pressure: f64, temperature: f64, ends_in_chamber: bool) -> f64 {
         let still = Arriving::new(pressure, temperature, 0.0);
-        let carries = |flow| self.fall(still.with_flow(flow), ends_in_chamber).is_ok();
+        let carries = |flow| self.fall(still.with_flow(flow), ends_in_chamber).is_some();
         let smallest = self.smallest_area();
         let mut high = CHOKED_FLOW_FUNCTION * smallest * pressure / still.warmth.root;
         if carries(high) {
@@ -344,8 +337,8 @@ fn bend_fall(
     diameter: f64,
     relative_roughness: f64,
 ) -> Option<Fall> {
-    let viscosity = air.warmth.viscosity;
-    let reynolds = air.flow * diameter / (area * viscosity.value);
+    let per_flow = diameter / area * air.warmth.inverse_viscosity;
+    let reynolds = air.flow * per_flow;
     let held = reynolds.hypot(TURBULENT_REYNOLDS);
     let group = churchill_1977::friction_group(held, relative_roughness);
     let factor = group.value / held;
@@ -353,8 +346,8 @@ fn bend_fall(
     let coefficient = bend.coefficient(factor);
     // d(held)/d(Re) = Re / held
     let by_reynolds = coefficient.derivative * factor_by_held * reynolds / held;
-    let by_flow = by_reynolds * diameter / (area * viscosity.value);
-    let by_temperature = -by_reynolds * reynolds * viscosity.derivative / viscosity.value;
+    let by_flow = by_reynolds * per_flow;
+    let by_temperature = -by_reynolds * reynolds * air.warmth.log_viscosity;
     let head = head(air, area)?;
     let mut fall = head.times(coefficient.value);
     fall.by_flow += by_flow * head.fall;

@@ -134,7 +134,8 @@ function standsOf({ banks, points }: Structure): Stand[] {
 	);
 }
 
-function middle({ from, to }: { from: number; to: number }): number {
+/** The middle between two ends. */
+export function middle({ from, to }: { from: number; to: number }): number {
 	return (from + to) / 2;
 }
 

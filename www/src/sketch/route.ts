@@ -2,7 +2,7 @@
  * Leads the ways of a plan from box to box: straight across where the boxes face each other, along a line
  * between neighbours on it, and around what stands between. Ways that would lie on each other are set apart.
  */
-import type { Plan, Spot } from "./place";
+import { middle, type Plan, type Spot } from "./place";
 import type { Way } from "./structure";
 
 /** A corner of a way: a place along the engine, a line across it, and how far off that line. */
@@ -205,10 +205,6 @@ function aroundOf(low: Spot, high: Spot, between: readonly Spot[]): Corner[] | n
 		return lowIsShort ? [end, turn, far] : [far, turn, end];
 	}
 	return null;
-}
-
-function middle({ from, to }: Spot): number {
-	return (from + to) / 2;
 }
 
 /** The place on a box nearest to another place. */

@@ -3,7 +3,8 @@
 use std::f64::consts::PI;
 
 use super::{
-    AREA, BORE_40, FieldInfo, KindInfo, LENGTH, POSITIVE_LENGTH, Quantity, optional, required,
+    AREA, BORE_40, FieldInfo, KindInfo, LENGTH, POSITIVE_LENGTH, Quantity, discharge_coefficient,
+    optional, required,
 };
 use crate::law::{Scatter, area, bend, cooler, entry, friction, opening, throttle};
 
@@ -42,14 +43,8 @@ const fn length(default: f64, help: &'static str) -> FieldInfo {
     )
 }
 
-const fn discharge_coefficient(default: f64) -> FieldInfo {
-    required(
-        FieldInfo::new(
-            "dischargeCoefficient",
-            "discharge coefficient",
-            Quantity::Number,
-            [0.05, 1.0],
-        ),
+const fn contraction(default: f64) -> FieldInfo {
+    discharge_coefficient(
         default,
         "the jet at its narrowest over the opening; 0.61 for a sharp edge (common practice)",
     )
@@ -272,7 +267,7 @@ pub static LOSSES: [KindInfo; 12] = [
         opening::contracted_jet::SCATTER,
         &[
             own_section(),
-            discharge_coefficient(0.61),
+            contraction(0.61),
             behind(
                 "areaFrom",
                 "area at from",
@@ -316,7 +311,7 @@ pub static LOSSES: [KindInfo; 12] = [
                 0.008,
                 "diameter of the shaft",
             ),
-            discharge_coefficient(0.9),
+            contraction(0.9),
         ],
     ),
     kind(

@@ -195,6 +195,20 @@ const fn defaulted(field: FieldInfo, default: f64, help: &'static str) -> FieldI
     }
 }
 
+/// The field of openings, throttles and valves alike.
+const fn discharge_coefficient(default: f64, help: &'static str) -> FieldInfo {
+    required(
+        FieldInfo::new(
+            "dischargeCoefficient",
+            "discharge coefficient",
+            Quantity::Number,
+            [0.05, 1.0],
+        ),
+        default,
+        help,
+    )
+}
+
 /// Section of a round 40 mm bore [m2].
 const BORE_40: f64 = 1.2566e-3;
 const AREA: [f64; 2] = [1e-9, 10.0];

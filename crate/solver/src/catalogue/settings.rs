@@ -2,7 +2,9 @@
 
 use std::f64::consts::PI;
 
-use super::{FieldInfo, POSITIVE_LENGTH, Quantity, defaulted, optional, required};
+use super::{
+    FieldInfo, POSITIVE_LENGTH, Quantity, defaulted, discharge_coefficient, optional, required,
+};
 use crate::defaults::{
     bench_limit, running_limit, standard_depression, standard_pressure, standard_temperature,
 };
@@ -67,13 +69,7 @@ pub static VALVE: [FieldInfo; 4] = [
         0.008,
         "held at this lift on the bench",
     ),
-    required(
-        FieldInfo::new(
-            "dischargeCoefficient",
-            "discharge coefficient",
-            Quantity::Number,
-            [0.05, 1.0],
-        ),
+    discharge_coefficient(
         0.6,
         "on the curtain area, pi times seat diameter times lift",
     ),

@@ -62,6 +62,8 @@ pub(super) struct Cycle<'m, 'a> {
     pub(super) intervals: &'a [Interval],
     pub(super) solver: Solver<'m>,
     pub(super) conditions: Conditions,
+    /// Node each cylinder draws at.
+    drawing: Vec<usize>,
     pub(super) states: Vec<Option<Flowing>>,
     /// By interval, while all are stepped together.
     pub(super) lanes: Vec<Lane>,
@@ -138,6 +140,12 @@ impl<'m, 'a> Cycle<'m, 'a> {
                 holds,
                 temperatures,
             },
+            drawing: (0..operating.swept.len())
+                .map(|cylinder| {
+                    let mut its = model.ports.iter().filter(|port| port.cylinder == cylinder);
+                    its.next().map_or(0, |port| port.draws_at)
+                })
+                .collect(),
             states: vec![None; intervals.len()],
             lanes: vec![Lane::default(); intervals.len()],
             flows: operating
@@ -149,19 +157,9 @@ impl<'m, 'a> Cycle<'m, 'a> {
         }
     }
 
-    /// Node each cylinder draws at.
-    fn drawing_node(&self, cylinder: usize) -> usize {
-        self.model
-            .ports
-            .iter()
-            .find(|port| port.cylinder == cylinder)
-            .map_or(0, |port| port.draws_at)
-    }
-
     /// The equation in which a cylinder's draw stands.
     pub(super) fn drawing_row(&self, cylinder: usize) -> usize {
-        let node = self.drawing_node(cylinder);
-        self.solver.system.pressure_unknown(node)
+        self.solver.system.pressure_unknown(self.drawing[cylinder])
     }
 
     pub(super) fn set_draws(&mut self, interval: usize) {
@@ -172,8 +170,7 @@ impl<'m, 'a> Cycle<'m, 'a> {
                 .zip(&self.flows)
                 .map(|(part, flow)| part * flow)
                 .sum();
-            let node = self.drawing_node(cylinder);
-            self.conditions.holds[node] = Hold::Draw(draw.max(0.0));
+            self.conditions.holds[self.drawing[cylinder]] = Hold::Draw(draw.max(0.0));
         }
     }
 
@@ -210,7 +207,9 @@ impl<'m, 'a> Cycle<'m, 'a> {
         if self.agree_together()? {
             return Ok(());
         }
+        // The steps may have ended anywhere.
         self.flows = flows;
+        self.states.fill(None);
         self.agree_in_turn()
     }
 

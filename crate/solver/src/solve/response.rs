@@ -195,7 +195,7 @@ fn driven(
     let greatest = chain.greatest_flow(pressure, temperature, chamber);
     let at = |flow: f64| chain.fall(air.with_flow(flow), chamber);
     let mut state = BranchState::default();
-    if let Ok(fall) = at(greatest)
+    if let Some(fall) = at(greatest)
         && fall.fall + around.added * greatest <= drop
     {
         // Choked: only what arrives matters. The derivative is a difference, since Re plays a small part.
@@ -218,7 +218,7 @@ fn driven(
     let mut last = Fall::default();
     for _ in 0..200 {
         match at(flow) {
-            Ok(fall) => {
+            Some(fall) => {
                 let excess = fall.fall + around.added * flow - drop;
                 last = fall;
                 if excess > 0.0 {
@@ -239,7 +239,7 @@ fn driven(
                 }
                 flow = next;
             }
-            Err(_) => {
+            None => {
                 high = flow;
                 flow = 0.5 * (low + high);
             }

@@ -148,7 +148,7 @@ fn open_changes(chain: &Chain, chamber: bool, air: Arriving, conductance: f64) -
     let mut parts: Vec<Fall> = Vec::with_capacity(chain.elements.len() + 1);
     if chain
         .visit(air, chamber, |_, part| parts.push(*part))
-        .is_err()
+        .is_none()
     {
         return vec![0.0; chain.elements.len()];
     }

@@ -129,7 +129,7 @@ fn linear(model: &Model, conditions: &Conditions, system: &mut System) -> Flowin
         let mut found = None;
         for _ in 0..60 {
             let air = Arriving::new(state.datum, temperature, flow);
-            found = ends.forward.fall(air, ends.chamber_at_to).ok();
+            found = ends.forward.fall(air, ends.chamber_at_to);
             if found.is_some() {
                 break;
             }

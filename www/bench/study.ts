@@ -1,9 +1,12 @@
-/** A study of the size that the page must stay quick with: 60 branches. Invented, like the examples. */
+/** Studies of the sizes that the page must stay quick with. Invented, like the examples. */
 import { readFileSync } from "node:fs";
 
-interface Network {
-	nodes: { id: string; kind: string }[];
-	branches: { id: string; from: string; to: string; losses: object[] }[];
+interface Study {
+	name: string;
+	network: {
+		nodes: { id: string; kind: string }[];
+		branches: { id: string; from: string; to: string; losses: object[] }[];
+	};
 }
 
 /**
@@ -11,16 +14,9 @@ interface Network {
  * and both halves have row windows; the core is cut into passages.
  */
 export function sixtyBranches(): string {
-	const file = new URL("../../examples/v8_lid/network.json", import.meta.url);
-	const study = JSON.parse(readFileSync(file, "utf8")) as { name: string; network: Network };
+	const study = lid();
 	const { nodes, branches } = study.network;
-	const opening = (id: string, from: string, to: string, area: number) =>
-		branches.push({
-			id,
-			from,
-			to,
-			losses: [{ kind: "opening", area, dischargeCoefficient: 0.65 }],
-		});
+	const opening = openingIn(study);
 	for (let cylinder = 1; cylinder <= 8; cylinder += 1) {
 		nodes.push({ id: `rear ${cylinder}`, kind: "plenum" });
 		opening(`rear window ${cylinder}`, "lid", `rear ${cylinder}`, 0.0009 + 0.00002 * cylinder);
@@ -55,4 +51,35 @@ export function sixtyBranches(): string {
 	}
 	study.name = `V8 lid, ${branches.length} branches`;
 	return JSON.stringify(study);
+}
+
+/** The V8 lid with further chambers behind its pockets, up to so many branches. */
+export function large(count: number): string {
+	const study = lid();
+	const { nodes, branches } = study.network;
+	const opening = openingIn(study);
+	for (let at = 0; branches.length < count; at += 1) {
+		const id = `cell ${at}`;
+		nodes.push({ id, kind: "plenum" });
+		opening(`window to ${id}`, at < 8 ? `pocket ${at + 1}` : `cell ${at - 8}`, id, 0.0009);
+		opening(`leak to ${id}`, "lid", id, 0.0002);
+	}
+	study.name = "Large";
+	return JSON.stringify(study);
+}
+
+function lid(): Study {
+	const file = new URL("../../examples/v8_lid/network.json", import.meta.url);
+	return JSON.parse(readFileSync(file, "utf8")) as Study;
+}
+
+/** Adds openings to a study, each a branch of its own. */
+function openingIn({ network }: Study) {
+	return (id: string, from: string, to: string, area: number) =>
+		network.branches.push({
+			id,
+			from,
+			to,
+			losses: [{ kind: "opening", area, dischargeCoefficient: 0.65 }],
+		});
 }

@@ -154,3 +154,11 @@ test("on paper a total stands once, at the end of its table", async ({ page }) =
 	for (const name of [".budget tfoot", ".gap tfoot"])
 		await expect(page.locator(name)).toHaveCSS("display", "table-row-group");
 });
+
+test("on paper a heading stays whole and with what it heads", async ({ page }) => {
+	await open(page);
+	await page.emulateMedia({ media: "print" });
+	const heading = page.locator("#budget-title");
+	await expect(heading).toHaveCSS("break-inside", "avoid");
+	await expect(heading).toHaveCSS("break-after", "avoid");
+});

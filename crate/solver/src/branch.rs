@@ -6,7 +6,7 @@
 //! reference section; a section chokes when what is left behind the loss cannot carry the flow.
 
 use crate::duct::Duct;
-use crate::gas::{CHOKED_FLOW_FUNCTION, GAMMA, GAS_CONSTANT, Section, Warmth};
+use crate::gas::{CHOKED_FLOW_FUNCTION, GAMMA, GAS_CONSTANT, Section, Warmth, viscosity};
 use crate::law::Scatter;
 use crate::law::bend::rennels_2012::RoundedBend;
 use crate::law::friction::churchill_1977;
@@ -30,6 +30,8 @@ pub struct Arriving {
     drive: f64,
     /// One over the flow, for what vanishes with its square; 0 at no flow [s/kg].
     pub per_flow: f64,
+    /// Stagnation temperature behind the chain's passage of a charge cooler, if it has one [K].
+    pub leaving: f64,
 }
 
 impl Arriving {
@@ -46,12 +48,39 @@ impl Arriving {
             warmth,
             drive: flow * warmth.root,
             per_flow: if flow > 0.0 { 1.0 / flow } else { 0.0 },
+            leaving: f64::NAN,
         }
     }
 
     /// The same air with another flow.
     pub fn with_flow(self, flow: f64) -> Self {
-        Self::warm(self.pressure, self.warmth, flow)
+        Self::warm(self.pressure, self.warmth, flow).leaving_at(self.leaving)
+    }
+
+    /// The same air on its way through a charge cooler that it leaves at a temperature [K].
+    pub fn leaving_at(self, leaving: f64) -> Self {
+        Self { leaving, ..self }
+    }
+
+    /// The same air with `factor` times the pressure.
+    pub fn pressed(self, factor: f64) -> Self {
+        Self::warm(factor * self.pressure, self.warmth, self.flow).leaving_at(self.leaving)
+    }
+
+    /// The same air with `factor` times the temperature.
+    pub fn warmed(self, factor: f64) -> Self {
+        let temperature = factor * self.warmth.temperature;
+        Self::new(self.pressure, temperature, self.flow).leaving_at(self.leaving)
+    }
+
+    /// The same air with `factor` times the temperature behind the charge cooler.
+    pub fn left_warmer(self, factor: f64) -> Self {
+        self.leaving_at(factor * self.leaving)
+    }
+
+    /// The same air behind the charge cooler.
+    pub fn cooled(self) -> Self {
+        Self::new(self.pressure, self.leaving, self.flow)
     }
 
     /// The flow function that the flow needs in a section [-].
@@ -69,8 +98,10 @@ pub struct Fall {
     pub by_pressure: f64,
     /// Derivative with the mass flow [Pa s/kg].
     pub by_flow: f64,
-    /// Derivative with the stagnation temperature [Pa/K].
+    /// Derivative with the arriving stagnation temperature [Pa/K].
     pub by_temperature: f64,
+    /// Derivative with the temperature behind a charge cooler's passage [Pa/K].
+    pub by_leaving: f64,
     /// Square of the largest Mach number met [-].
     pub mach_square: f64,
     /// Whether a section carries nearly its choking flow, behind its loss; see `NEAR_CHOKING`.
@@ -129,6 +160,8 @@ pub struct Chain {
     pub origins: Vec<Origin>,
     /// The section the air leaves through [m2].
     pub end_area: f64,
+    /// Position of the element that is a passage of a charge cooler, if there is one.
+    pub passage: Option<usize>,
 }
 
 impl Element {
@@ -168,7 +201,25 @@ impl Placed {
     /// What this element takes from arriving air, or nothing when it chokes.
     #[inline(always)]
     pub fn fall(&self, air: Arriving) -> Option<Fall> {
-        let mut fall = self.element.law(air)?;
+        self.scaled(air, self.element.law(air)?)
+    }
+
+    /// As `fall`, for the passage of a charge cooler.
+    pub fn cooled_fall(&self, air: Arriving) -> Option<Fall> {
+        let law = match self.element {
+            Element::Core {
+                area,
+                linear,
+                square,
+            } => cooled_core(air, area, linear, square),
+            _ => self.element.law(air),
+        };
+        self.scaled(air, law?)
+    }
+
+    #[inline(always)]
+    fn scaled(&self, air: Arriving, law: Fall) -> Option<Fall> {
+        let mut fall = law;
         if self.scale != 1.0 {
             fall = fall.times(self.scale);
         }
@@ -204,6 +255,8 @@ impl Chain {
     pub fn turn_round(&mut self) {
         self.elements.reverse();
         self.origins.reverse();
+        let last = self.elements.len().saturating_sub(1);
+        self.passage = self.passage.map(|passage| last - passage);
     }
 
     /// What the chain takes, with the velocity head of its end section when the air ends in a chamber;
@@ -229,12 +282,16 @@ impl Chain {
         march.fall()
     }
 
-    /// The largest flow the chain carries from a pressure and temperature [kg/s].
-    pub fn greatest_flow(&self, pressure: f64, temperature: f64, ends_in_chamber: bool) -> f64 {
-        let still = Arriving::new(pressure, temperature, 0.0);
-        let carries = |flow| self.fall(still.with_flow(flow), ends_in_chamber).is_some();
+    /// The largest flow of such air that the chain carries [kg/s].
+    pub fn greatest_flow(&self, air: Arriving, ends_in_chamber: bool) -> f64 {
+        let carries = |flow| self.fall(air.with_flow(flow), ends_in_chamber).is_some();
         let smallest = self.smallest_area();
-        let mut high = CHOKED_FLOW_FUNCTION * smallest * pressure / still.warmth.root;
+        // Air that leaves a charge cooler colder needs less of a section.
+        let root = match self.passage {
+            Some(_) => air.warmth.root.min(air.cooled().warmth.root),
+            None => air.warmth.root,
+        };
+        let mut high = CHOKED_FLOW_FUNCTION * smallest * air.pressure / root;
         if carries(high) {
             return high;
         }
@@ -274,6 +331,7 @@ impl Fall {
     pub fn add(&mut self, next: &Fall) {
         self.by_flow += next.by_flow - next.by_pressure * self.by_flow;
         self.by_temperature += next.by_temperature - next.by_pressure * self.by_temperature;
+        self.by_leaving += next.by_leaving - next.by_pressure * self.by_leaving;
         self.by_pressure += next.by_pressure * (1.0 - self.by_pressure);
         self.fall += next.fall;
         self.mach_square = self.mach_square.max(next.mach_square);
@@ -287,6 +345,7 @@ impl Fall {
             by_pressure: k * self.by_pressure,
             by_flow: k * self.by_flow,
             by_temperature: k * self.by_temperature,
+            by_leaving: k * self.by_leaving,
             ..self
         }
     }
@@ -307,7 +366,7 @@ fn head(air: Arriving, area: f64) -> Option<Fall> {
         by_flow: by_log_flow * air.per_flow,
         by_temperature: 0.5 * by_log_flow * air.warmth.inverse,
         mach_square: square,
-        near_choking: false,
+        ..Fall::default()
     })
 }
 
@@ -325,6 +384,7 @@ pub fn exit(air: Arriving, area: f64) -> Option<Fall> {
         by_pressure: section.head - double_part,
         by_flow: double_head * air.per_flow,
         by_temperature: 0.5 * double_head * air.warmth.inverse,
+        by_leaving: 0.0,
         mach_square: square,
         near_choking: needed > NEAR_CHOKING * CHOKED_FLOW_FUNCTION,
     })
@@ -373,6 +433,33 @@ fn core(air: Arriving, area: f64, linear: f64, square: f64) -> Option<Fall> {
         by_temperature: by_squares
             * (squares / air.warmth.temperature
                 + double_gas * air.flow * linear * viscosity.derivative),
+        mach_square: Section::new(air.needs(area))?.mach_square,
+        ..Fall::default()
+    })
+}
+
+/// The same of a passage that air leaves at another temperature: viscosity at the mean of both.
+fn cooled_core(air: Arriving, area: f64, linear: f64, square: f64) -> Option<Fall> {
+    let (before, behind) = (air.warmth.temperature, air.leaving);
+    let viscosity = viscosity(0.5 * (before + behind));
+    let density_drop = air.flow * (linear * viscosity.value + square * air.flow);
+    // fall^2 - sum fall + product = 0, from the mean of the densities before and behind.
+    let ratio = behind / before;
+    let sum = air.pressure * (1.0 + ratio);
+    let product = 2.0 * GAS_CONSTANT * behind * density_drop;
+    let root = (sum * sum - 4.0 * product).sqrt();
+    if root.is_nan() || root <= 0.0 {
+        return None;
+    }
+    let fall = 2.0 * product / (sum + root);
+    let product_by_either = GAS_CONSTANT * behind * air.flow * linear * viscosity.derivative;
+    Some(Fall {
+        fall,
+        by_pressure: -fall * (1.0 + ratio) / root,
+        by_flow: 2.0 * GAS_CONSTANT * behind * (linear * viscosity.value + 2.0 * square * air.flow)
+            / root,
+        by_temperature: (product_by_either + fall * air.pressure * ratio / before) / root,
+        by_leaving: (product / behind + product_by_either - fall * air.pressure / before) / root,
         mach_square: Section::new(air.needs(area))?.mach_square,
         near_choking: false,
     })

@@ -29,3 +29,9 @@ pub const fn running_limit() -> f64 {
 pub const fn one() -> f64 {
     1.0
 }
+
+/// Water with antifreeze, common practice [J/(kg K)].
+pub const COOLANT_SPECIFIC_HEAT: f64 = 3_500.0;
+
+/// Common practice for petrol [-].
+pub const STOICHIOMETRIC_RATIO: f64 = 14.7;

@@ -74,7 +74,7 @@ impl Duct {
             by_temperature: left
                 * (0.5 * by_log_x * warmth.inverse - by_log_reynolds * warmth.log_viscosity),
             mach_square: square_out,
-            near_choking: false,
+            ..Fall::default()
         })
     }
 
@@ -94,7 +94,7 @@ impl Duct {
             by_temperature: fall * (warmth.log_viscosity + warmth.inverse)
                 - by_reynolds * warmth.log_viscosity * air.flow,
             mach_square,
-            near_choking: false,
+            ..Fall::default()
         }
     }
 }

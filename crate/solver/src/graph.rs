@@ -1,6 +1,7 @@
 //! What the shape of the network says before anything is solved.
 
 use petgraph::graph::{NodeIndex, UnGraph};
+use petgraph::unionfind::UnionFind;
 use petgraph::visit::Dfs;
 
 use crate::study::{Network, NodeKind};
@@ -66,4 +67,32 @@ pub fn shape(network: &Network, edges: &[(usize, usize)]) -> Shape {
         }
     }
     shape
+}
+
+/// What hangs together without the blowers and the ways round them: a number by node, the same where
+/// air can go without either.
+pub fn sides(network: &Network) -> Vec<usize> {
+    let positions = network.positions();
+    let mut together = UnionFind::new(network.nodes.len());
+    for branch in &network.branches {
+        let open = branch.blower.is_none() && !branch.bypass;
+        if let (true, Some(from), Some(to)) = (
+            open,
+            positions.get(branch.from.as_str()),
+            positions.get(branch.to.as_str()),
+        ) {
+            together.union(*from, *to);
+        }
+    }
+    together.into_labeling()
+}
+
+/// Nodes that lie before every blower: no port is fed from them without one.
+pub fn before_blowers(network: &Network) -> Vec<bool> {
+    let sides = sides(network);
+    let has_port = |side: usize| {
+        let mut nodes = network.nodes.iter().zip(&sides);
+        nodes.any(|(node, own)| *own == side && matches!(node.kind, NodeKind::Port { .. }))
+    };
+    sides.iter().map(|side| !has_port(*side)).collect()
 }

@@ -13,6 +13,7 @@ mod draw;
 mod duct;
 mod elements;
 mod error;
+mod exchange;
 pub mod gas;
 mod gate;
 mod graph;

@@ -36,6 +36,9 @@ impl<'c> March<'c> {
     /// Passes the element at `position`, the end section being the last one; beyond it nothing is left.
     #[inline(always)]
     pub fn pass(&mut self, position: usize) -> Option<Fall> {
+        if self.chain.passage.is_some() {
+            return self.pass_cooled(position);
+        }
         let part = match self.chain.elements.get(position) {
             Some(placed) => placed.fall(self.here),
             None if self.ends_in_chamber && position == self.chain.elements.len() => {
@@ -49,6 +52,33 @@ impl<'c> March<'c> {
         };
         self.total.add(&part);
         self.here.pressure = self.arrived.pressure - self.total.fall;
+        Some(part)
+    }
+
+    /// As `pass`, in a chain with a passage of a charge cooler: what lies behind it sees other air.
+    #[inline(never)]
+    fn pass_cooled(&mut self, position: usize) -> Option<Fall> {
+        let passage = self.chain.passage.unwrap_or(usize::MAX);
+        let part = match self.chain.elements.get(position) {
+            Some(placed) if position == passage => placed.cooled_fall(self.here),
+            Some(placed) => placed.fall(self.here),
+            None if self.ends_in_chamber && position == self.chain.elements.len() => {
+                exit(self.here, self.chain.end_area)
+            }
+            None => return None,
+        };
+        let Some(mut part) = part else {
+            self.choked = true;
+            return None;
+        };
+        if position > passage {
+            part.by_leaving = std::mem::take(&mut part.by_temperature);
+        }
+        self.total.add(&part);
+        self.here.pressure = self.arrived.pressure - self.total.fall;
+        if position == passage {
+            self.here = self.here.cooled();
+        }
         Some(part)
     }
 

@@ -7,6 +7,10 @@ use std::collections::BTreeMap;
 
 use serde::Serialize;
 
+pub use self::blower::{Blower, EfficiencyTable};
+pub use self::cooler::{Cooler, Mixing};
+pub use self::engine::{Cycle, Cylinder, Engine, Fuel, FuelSetting, Reference};
+pub use self::loss::Loss;
 use crate::defaults::{
     bench_limit, running_limit, standard_depression, standard_pressure, standard_temperature,
 };
@@ -26,6 +30,11 @@ macro_rules! document {
         $item
     )*};
 }
+
+mod blower;
+mod cooler;
+mod engine;
+mod loss;
 
 document! {
 /// One manifold with its engine and settings.
@@ -47,6 +56,10 @@ pub struct Study {
     pub settings: Settings,
     /// The base manifold.
     pub network: Network,
+    /// Charge coolers, whose passages are the cores in branches.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    #[cfg_attr(feature = "generate", ts(as = "Option<_>"))]
+    pub coolers: Vec<Cooler>,
     /// Other versions of the manifold, as differences from the base. Kept, not yet solved.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     #[cfg_attr(feature = "generate", ts(as = "Option<_>"))]
@@ -105,47 +118,18 @@ pub struct Branch {
     /// Fraction of the velocity head of what enters the plenum at `from` that this branch feels [-].
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub jet_fraction: Option<f64>,
-    /// What costs stagnation pressure, in order from `from` to `to`.
+    /// What costs stagnation pressure, in order from `from` to `to`; empty with a blower.
     pub losses: Vec<Loss>,
-}
-
-/// The engine that draws through the manifold.
-#[derive(Default)]
-pub struct Engine {
-    /// Cylinders in the order of the engine's own numbering.
-    #[serde(default)]
-    pub cylinders: Vec<Cylinder>,
-    /// Crankshaft speed [rev/s].
+    /// The blower that moves the air from `from` to `to`.
     #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub speed: Option<f64>,
-    /// Air drawn over swept volume at the reference density [-].
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub volumetric_efficiency: Option<f64>,
-    /// What the volumetric efficiency refers to.
-    #[serde(default)]
-    pub reference: Reference,
-    /// Crank angle over which a cylinder draws [rad]; 240 degrees when not given (common practice).
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub event_angle: Option<f64>,
-    /// Cylinder ids in firing order, evenly spaced over the 720 degree cycle; empty when not known.
-    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub blower: Option<Blower>,
+    /// Whether this branch leads round a blower, back to its inlet; left out on the bench.
+    #[serde(default, skip_serializing_if = "is_default")]
     #[cfg_attr(feature = "generate", ts(as = "Option<_>"))]
-    pub firing_order: Vec<String>,
-    /// Exponent e in "air drawn varies as charge temperature to the power -e" [-]; 0.5 when not given (common practice).
+    pub bypass: bool,
+    /// How much warmer the walls make the air that passes [K]; 0 when not given.
     #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub charge_exponent: Option<f64>,
-}
-
-/// One cylinder.
-pub struct Cylinder {
-    /// Its number or name.
-    pub id: String,
-    /// Swept volume [m3].
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub swept_volume: Option<f64>,
-    /// Bank it stands in, for drawing and for fuel control by bank.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub bank: Option<String>,
+    pub temperature_rise: Option<f64>,
 }
 
 /// Conditions, limits and display units.
@@ -157,6 +141,10 @@ pub struct Settings {
     /// Running engine.
     #[serde(default)]
     pub running: Running,
+    /// The air around the running engine; the bench's room air when nothing is given.
+    #[serde(default, skip_serializing_if = "is_default")]
+    #[cfg_attr(feature = "generate", ts(as = "Option<_>"))]
+    pub ambient: Ambient,
     /// Display unit by quantity, as the page writes them; the solver never reads this.
     #[serde(default, skip_serializing_if = "BTreeMap::is_empty")]
     #[cfg_attr(feature = "generate", ts(as = "Option<_>"))]
@@ -182,6 +170,20 @@ pub struct Bench {
     pub limit: f64,
 }
 
+/// The air around the running engine.
+#[derive(Default)]
+pub struct Ambient {
+    /// Height above sea level in the standard atmosphere [m].
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub altitude: Option<f64>,
+    /// Absolute pressure, instead of the altitude's [Pa].
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub pressure: Option<f64>,
+    /// Temperature, instead of the altitude's [K].
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub temperature: Option<f64>,
+}
+
 /// Running engine conditions.
 pub struct Running {
     /// Largest acceptable spread [-]; 0.4 % when not given (proposed).
@@ -202,6 +204,16 @@ pub enum NodeKind {
         /// Stagnation temperature while running [K].
         #[serde(default, skip_serializing_if = "Option::is_none")]
         temperature: Option<f64>,
+        /// The boost that its pressure is found for, static and above ambient pressure [Pa].
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        boost: Option<f64>,
+        /// Id of the node where the boost is read; sources that name the same node share one pressure.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        boost_node: Option<String>,
+        /// Whether it is the air around the engine, which air may also leave to.
+        #[serde(default, skip_serializing_if = "is_default")]
+        #[cfg_attr(feature = "generate", ts(as = "Option<_>"))]
+        ambient: bool,
     },
     /// A chamber in which the velocity head of what enters is lost.
     Plenum {},
@@ -250,21 +262,6 @@ pub enum NodeKind {
     },
 }
 
-/// What the volumetric efficiency refers to.
-#[serde(tag = "at", rename_all_fields = "camelCase")]
-#[derive(Default)]
-pub enum Reference {
-    /// The density of the bench's room air.
-    #[default]
-    Ambient,
-    /// The time-mean stagnation density at a named node.
-    Node {
-        /// Id of that node.
-        node: String,
-    },
-    /// The mean stagnation density at the ports while their cylinders draw.
-    Ports,
-}
 }
 
 document! {
@@ -306,136 +303,10 @@ pub enum JunctionLaw {
     CraneTp410,
 }
 
-/// One thing in a branch that costs stagnation pressure.
-#[serde(tag = "kind", rename_all_fields = "camelCase")]
-pub enum Loss {
-    /// Sharp-edged entry flush with a wall.
-    EntrySharp {
-        /// Area of the section entered [m2].
-        area: f64,
-    },
-    /// Rounded entry flush with a wall.
-    EntryRounded {
-        /// Area of the section entered [m2].
-        area: f64,
-        /// Radius of the edge [m].
-        radius: f64,
-    },
-    /// Free-standing bellmouth.
-    EntryFlared {
-        /// Area of the section entered [m2].
-        area: f64,
-        /// Radius of the bell [m].
-        radius: f64,
-    },
-    /// Pipe end that stands into the chamber.
-    EntryReentrant {
-        /// Area of the section entered [m2].
-        area: f64,
-        /// Wall thickness of the pipe [m].
-        thickness: f64,
-    },
-    /// Straight duct with wall friction.
-    Duct {
-        /// Area of its section [m2].
-        area: f64,
-        /// Wetted perimeter [m]; a circle when not given.
-        #[serde(default, skip_serializing_if = "Option::is_none")]
-        perimeter: Option<f64>,
-        /// Length along the axis [m].
-        length: f64,
-        /// Height of the wall's roughness [m].
-        roughness: f64,
-    },
-    /// Bend of constant section.
-    Bend {
-        /// Area of its section [m2].
-        area: f64,
-        /// Wetted perimeter [m]; a circle when not given.
-        #[serde(default, skip_serializing_if = "Option::is_none")]
-        perimeter: Option<f64>,
-        /// Angle turned through [rad].
-        angle: f64,
-        /// Radius of the axis [m].
-        radius: f64,
-        /// Height of the wall's roughness [m].
-        roughness: f64,
-    },
-    /// Sudden change of section.
-    SuddenChange {
-        /// Area towards the branch's `from` end [m2].
-        area_from: f64,
-        /// Area towards the branch's `to` end [m2].
-        area_to: f64,
-    },
-    /// Conical change of section.
-    GradualChange {
-        /// Area towards the branch's `from` end [m2].
-        area_from: f64,
-        /// Area towards the branch's `to` end [m2].
-        area_to: f64,
-        /// Length along the axis [m].
-        length: f64,
-    },
-    /// Thin-edged opening in a wall.
-    Opening {
-        /// Area of the opening [m2].
-        area: f64,
-        /// Area of the jet at its narrowest over the area of the opening [-].
-        discharge_coefficient: f64,
-        /// Section towards the branch's `from` end [m2]; a chamber when not given.
-        #[serde(default, skip_serializing_if = "Option::is_none")]
-        area_from: Option<f64>,
-        /// Section towards the branch's `to` end [m2]; a chamber when not given.
-        #[serde(default, skip_serializing_if = "Option::is_none")]
-        area_to: Option<f64>,
-    },
-    /// Throttle plate in a round bore.
-    Throttle {
-        /// Diameter of the bore [m].
-        diameter: f64,
-        /// Angle of the plate from the plane across the bore [rad].
-        angle: f64,
-        /// That angle when the plate touches the bore [rad].
-        closed_angle: f64,
-        /// Diameter of the shaft [m].
-        shaft_diameter: f64,
-        /// Effective area over open area [-].
-        discharge_coefficient: f64,
-    },
-    /// A passage of a charge-cooler core, from two measured points of the whole core.
-    Core {
-        /// Open area of this passage [m2].
-        area: f64,
-        /// Part of the core's face that this passage is [-].
-        fraction: f64,
-        /// Absolute pressure at which the points were measured [Pa].
-        pressure: f64,
-        /// Temperature at which the points were measured [K].
-        temperature: f64,
-        /// Mass flow of the first point, whole core [kg/s].
-        flow_1: f64,
-        /// Pressure drop of the first point [Pa].
-        drop_1: f64,
-        /// Mass flow of the second point, whole core [kg/s].
-        flow_2: f64,
-        /// Pressure drop of the second point [Pa].
-        drop_2: f64,
-    },
-    /// A loss coefficient typed in.
-    TypedK {
-        /// Loss coefficient on the velocity head in `area` [-].
-        k: f64,
-        /// The same for flow from `to` to `from` [-]; as `k` when not given.
-        #[serde(default, skip_serializing_if = "Option::is_none")]
-        k_reversed: Option<f64>,
-        /// Reference section [m2].
-        area: f64,
-        /// Where the value comes from.
-        #[serde(default)]
-        origin: String,
-    },
 }
+
+fn is_default<T: Default + PartialEq>(value: &T) -> bool {
+    *value == T::default()
 }
 
 impl Network {
@@ -446,26 +317,6 @@ impl Network {
             positions.insert(node.id.as_str(), position);
         }
         positions
-    }
-}
-
-impl Loss {
-    /// The kind's name in the JSON file.
-    pub fn kind(&self) -> &'static str {
-        match self {
-            Self::EntrySharp { .. } => "entrySharp",
-            Self::EntryRounded { .. } => "entryRounded",
-            Self::EntryFlared { .. } => "entryFlared",
-            Self::EntryReentrant { .. } => "entryReentrant",
-            Self::Duct { .. } => "duct",
-            Self::Bend { .. } => "bend",
-            Self::SuddenChange { .. } => "suddenChange",
-            Self::GradualChange { .. } => "gradualChange",
-            Self::Opening { .. } => "opening",
-            Self::Throttle { .. } => "throttle",
-            Self::Core { .. } => "core",
-            Self::TypedK { .. } => "typedK",
-        }
     }
 }
 

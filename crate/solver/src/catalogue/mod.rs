@@ -1,6 +1,7 @@
 //! What a study can hold, said once: the gate checks against it, the page builds its menus, labels,
 //! units and ranges from it.
 
+mod equipment;
 mod losses;
 mod nodes;
 mod settings;
@@ -40,6 +41,20 @@ pub struct Catalogue {
     pub bench: &'static [FieldInfo],
     /// Numeric fields of the running settings.
     pub running: &'static [FieldInfo],
+    /// Numeric fields of the air around the running engine.
+    pub ambient: &'static [FieldInfo],
+    /// Numeric fields of the fuel.
+    pub fuel: &'static [FieldInfo],
+    /// Who gets how much fuel, for `setting` of the fuel.
+    pub fuel_settings: &'static [ChoiceInfo],
+    /// Turns in which every cylinder fills once, for `cycle` of the engine.
+    pub cycles: &'static [ChoiceInfo],
+    /// What a blower is.
+    pub blower: KindInfo,
+    /// What a charge cooler is.
+    pub cooler: KindInfo,
+    /// Which side of a core is mixed, for `mixing` of a cooler.
+    pub mixings: &'static [ChoiceInfo],
 }
 
 /// One kind of node or loss.
@@ -111,6 +126,14 @@ pub enum Quantity {
     PressureDifference,
     /// [K].
     Temperature,
+    /// Temperature difference [K].
+    TemperatureDifference,
+    /// Height above sea level [m].
+    Altitude,
+    /// [m/s].
+    Velocity,
+    /// [J/(kg K)].
+    SpecificHeat,
     /// [kg/s].
     MassFlow,
     /// Rotational speed [rev/s].
@@ -131,20 +154,38 @@ static CATALOGUE: Catalogue = Catalogue {
     nodes: &nodes::NODES,
     losses: &losses::LOSSES,
     junction_laws: &nodes::JUNCTION_LAWS,
-    branch: &[optional(
-        FieldInfo::new(
-            "jetFraction",
-            "jet fraction",
-            Quantity::Fraction,
-            [-1.0, 1.0],
+    branch: &[
+        optional(
+            FieldInfo::new(
+                "jetFraction",
+                "jet fraction",
+                Quantity::Fraction,
+                [-1.0, 1.0],
+            ),
+            "part of the velocity head entering the plenum that this branch feels; 0 when left out",
         ),
-        "part of the velocity head entering the plenum that this branch feels; 0 when left out",
-    )],
+        optional(
+            FieldInfo::new(
+                "temperatureRise",
+                "wall heating",
+                Quantity::TemperatureDifference,
+                [-200.0, 200.0],
+            ),
+            "how much warmer hot walls make the air that passes while running; 0 when left out",
+        ),
+    ],
     engine: &settings::ENGINE,
     cylinder: &settings::CYLINDER,
     valve: &settings::VALVE,
     bench: &settings::BENCH,
     running: &settings::RUNNING,
+    ambient: &settings::AMBIENT,
+    fuel: &settings::FUEL,
+    fuel_settings: &settings::FUEL_SETTINGS,
+    cycles: &settings::CYCLES,
+    blower: equipment::BLOWER,
+    cooler: equipment::COOLER,
+    mixings: &equipment::MIXINGS,
 };
 
 impl FieldInfo {

@@ -3,14 +3,14 @@
 use std::f64::consts::PI;
 
 use super::{
-    FieldInfo, POSITIVE_LENGTH, Quantity, defaulted, discharge_coefficient, optional, required,
+    ChoiceInfo, FieldInfo, POSITIVE_LENGTH, Quantity, defaulted, discharge_coefficient, optional, required,
 };
 use crate::defaults::{
     bench_limit, running_limit, standard_depression, standard_pressure, standard_temperature,
 };
 
 /// Numeric fields of the engine.
-pub static ENGINE: [FieldInfo; 4] = [
+pub static ENGINE: [FieldInfo; 8] = [
     optional(
         FieldInfo::new("speed", "speed", Quantity::Speed, [1e-3, 1_000.0]),
         "crankshaft speed",
@@ -24,6 +24,22 @@ pub static ENGINE: [FieldInfo; 4] = [
         ),
         "air drawn over swept volume at the reference density",
     ),
+    optional(
+        FieldInfo::new("bore", "bore", Quantity::Length, POSITIVE_LENGTH),
+        "with the stroke, the swept volume of every cylinder that states none",
+    ),
+    optional(
+        FieldInfo::new("stroke", "stroke", Quantity::Length, POSITIVE_LENGTH),
+        "with the bore, the swept volume of every cylinder that states none",
+    ),
+    optional(
+        FieldInfo::new("speedFrom", "range from", Quantity::Speed, [1e-3, 1_000.0]),
+        "lowest crankshaft speed of the speed range; three tenths of the speed when left out",
+    ),
+    optional(
+        FieldInfo::new("speedTo", "range to", Quantity::Speed, [1e-3, 1_000.0]),
+        "highest crankshaft speed of the speed range; a tenth above the speed when left out",
+    ),
     defaulted(
         FieldInfo::new(
             "eventAngle",
@@ -32,7 +48,7 @@ pub static ENGINE: [FieldInfo; 4] = [
             [0.1, 4.0 * PI],
         ),
         240.0_f64.to_radians(),
-        "crank angle over which a cylinder draws; 240 degrees when left out (common practice)",
+        "crank angle over which a cylinder draws; 240 degrees when left out, 120 with two strokes (common practice)",
     ),
     defaulted(
         FieldInfo::new(
@@ -43,6 +59,89 @@ pub static ENGINE: [FieldInfo; 4] = [
         ),
         0.5,
         "air drawn varies as charge temperature to the power of minus this; 0.5 to 1 (common practice)",
+    ),
+];
+
+/// Turns of the crankshaft in which every cylinder fills once.
+pub static CYCLES: [ChoiceInfo; 2] = [
+    ChoiceInfo {
+        name: "fourStroke",
+        label: "four-stroke",
+        help: "a cylinder fills once in two turns",
+    },
+    ChoiceInfo {
+        name: "twoStroke",
+        label: "two-stroke",
+        help: "a cylinder fills once a turn",
+    },
+];
+
+/// Numeric fields of the fuel.
+pub static FUEL: [FieldInfo; 2] = [
+    defaulted(
+        FieldInfo::new("lambda", "lambda", Quantity::Number, [0.3, 5.0]),
+        1.0,
+        "air over the air that the fuel needs, over the whole engine; 1 when left out",
+    ),
+    defaulted(
+        FieldInfo::new(
+            "stoichiometricRatio",
+            "stoichiometric ratio",
+            Quantity::Number,
+            [1.0, 40.0],
+        ),
+        14.7,
+        "mass of air that a mass of fuel needs; 14.7 when left out (petrol, common practice)",
+    ),
+];
+
+/// Who gets how much fuel.
+pub static FUEL_SETTINGS: [ChoiceInfo; 3] = [
+    ChoiceInfo {
+        name: "equalPerPort",
+        label: "equal at every port",
+        help: "more air than the mean is a lean cylinder, less a rich one",
+    },
+    ChoiceInfo {
+        name: "closedLoopPerBank",
+        label: "closed loop by bank",
+        help: "equal at every port of a bank, whose mean mixture is held",
+    },
+    ChoiceInfo {
+        name: "upstream",
+        label: "before the manifold",
+        help: "fuel goes with the air: no trim by cylinder, its distribution is not estimated",
+    },
+];
+
+/// Numeric fields of the air around the running engine.
+pub static AMBIENT: [FieldInfo; 3] = [
+    optional(
+        FieldInfo::new(
+            "altitude",
+            "altitude",
+            Quantity::Altitude,
+            [-2_000.0, 11_000.0],
+        ),
+        "standard atmosphere (ISO 2533) at this height above sea level",
+    ),
+    optional(
+        FieldInfo::new(
+            "pressure",
+            "ambient pressure",
+            Quantity::Pressure,
+            [1e4, 2e5],
+        ),
+        "instead of the altitude's; the bench's room pressure when neither is given",
+    ),
+    optional(
+        FieldInfo::new(
+            "temperature",
+            "ambient temperature",
+            Quantity::Temperature,
+            [200.0, 400.0],
+        ),
+        "instead of the altitude's; the bench's room temperature when neither is given",
     ),
 ];
 

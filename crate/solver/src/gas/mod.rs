@@ -13,6 +13,8 @@ use crate::law::Slope;
 pub const GAS_CONSTANT: f64 = 287.05;
 /// Ratio of specific heats [-].
 pub const GAMMA: f64 = 1.4;
+/// Specific heat at constant pressure, gamma R/(gamma - 1) [J/(kg K)].
+pub const SPECIFIC_HEAT: f64 = GAMMA * GAS_CONSTANT / (GAMMA - 1.0);
 /// Largest value of `flow_function`, reached at Mach 1 [-].
 pub const CHOKED_FLOW_FUNCTION: f64 = 0.578_703_703_703_703_7;
 

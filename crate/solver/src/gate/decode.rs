@@ -14,8 +14,9 @@ use crate::defaults::{
     bench_limit, one, running_limit, standard_depression, standard_pressure, standard_temperature,
 };
 use crate::study::{
-    Bench, Branch, Cylinder, Engine, JunctionLaw, Leg, Loss, Network, Node, NodeKind, Reference,
-    Running, Settings, Study, VERSION, Valve, Variant,
+    Ambient, Bench, Blower, Branch, Cooler, Cycle, Cylinder, EfficiencyTable, Engine, Fuel,
+    FuelSetting, JunctionLaw, Leg, Loss, Mixing, Network, Node, NodeKind, Reference, Running,
+    Settings, Study, VERSION, Valve, Variant,
 };
 
 /// The study that a checked document holds.
@@ -29,6 +30,7 @@ pub fn study(document: &Object) -> Option<Study> {
         engine: row.object("engine", engine).unwrap_or_default(),
         settings: row.object("settings", settings).unwrap_or_default(),
         network: row.object("network", network)?,
+        coolers: row.list("coolers", cooler)?,
         variants: row.list("variants", variant)?,
     })
 }
@@ -110,6 +112,21 @@ impl<'d> Row<'d> {
     }
 
     #[inline(never)]
+    fn numbers(self, field: &str) -> Option<Vec<f64>> {
+        let values = self.values(field);
+        let mut numbers = Vec::with_capacity(values.len());
+        for number in values {
+            numbers.push(number.as_f64()?);
+        }
+        Some(numbers)
+    }
+
+    #[inline(never)]
+    fn flag(self, field: &str) -> bool {
+        self.value(field).and_then(Value::as_bool) == Some(true)
+    }
+
+    #[inline(never)]
     fn values(self, field: &str) -> &'d [Value] {
         let list = self.value(field).and_then(Value::as_array);
         list.map_or(&[], Vec::as_slice)
@@ -140,8 +157,78 @@ fn engine(row: Row) -> Option<Engine> {
         volumetric_efficiency: row.number("volumetricEfficiency"),
         reference: row.object("reference", reference).unwrap_or_default(),
         event_angle: row.number("eventAngle"),
+        volumetric_table: row.object("volumetricTable", table),
+        cycle: match row.word("cycle") {
+            None | Some("fourStroke") => Cycle::FourStroke,
+            Some("twoStroke") => Cycle::TwoStroke,
+            Some(_) => return None,
+        },
+        bore: row.number("bore"),
+        stroke: row.number("stroke"),
+        speed_from: row.number("speedFrom"),
+        speed_to: row.number("speedTo"),
+        fuel: row.object("fuel", fuel).unwrap_or_default(),
         firing_order: row.texts("firingOrder")?,
         charge_exponent: row.number("chargeExponent"),
+    })
+}
+
+fn table(row: Row) -> Option<EfficiencyTable> {
+    Some(EfficiencyTable {
+        speeds: row.numbers("speeds")?,
+        ratios: row.numbers("ratios")?,
+        values: row.numbers("values")?,
+    })
+}
+
+fn fuel(row: Row) -> Option<Fuel> {
+    Some(Fuel {
+        setting: match row.word("setting") {
+            None | Some("equalPerPort") => FuelSetting::EqualPerPort,
+            Some("closedLoopPerBank") => FuelSetting::ClosedLoopPerBank,
+            Some("upstream") => FuelSetting::Upstream,
+            Some(_) => return None,
+        },
+        lambda: row.number("lambda"),
+        stoichiometric_ratio: row.number("stoichiometricRatio"),
+    })
+}
+
+fn cooler(row: Row) -> Option<Cooler> {
+    Some(Cooler {
+        id: row.text("id")?,
+        mixing: match row.word("mixing") {
+            None | Some("bothUnmixed") => Mixing::BothUnmixed,
+            Some("coolantMixed") => Mixing::CoolantMixed,
+            Some("airMixed") => Mixing::AirMixed,
+            Some(_) => return None,
+        },
+        coolant_temperature: row.number("coolantTemperature")?,
+        coolant_flow: row.number("coolantFlow"),
+        coolant_specific_heat: row.number("coolantSpecificHeat"),
+        effectiveness: row.number("effectiveness")?,
+        measured_flow: row.number("measuredFlow"),
+        measured_coolant_flow: row.number("measuredCoolantFlow"),
+        air_part: row.number("airPart"),
+        air_exponent: row.number("airExponent"),
+        series: row.texts("series")?,
+    })
+}
+
+fn blower(row: Row) -> Option<Blower> {
+    Some(Blower {
+        displacement: row.number("displacement")?,
+        drive_ratio: row.number("driveRatio"),
+        crank_pulley: row.number("crankPulley"),
+        blower_pulley: row.number("blowerPulley"),
+        boost: row.number("boost"),
+        boost_node: row.text("boostNode"),
+        volumetric_efficiency: row.number("volumetricEfficiency"),
+        volumetric_table: row.object("volumetricTable", table),
+        isentropic_efficiency: row.number("isentropicEfficiency"),
+        isentropic_table: row.object("isentropicTable", table),
+        greatest_speed: row.number("greatestSpeed"),
+        greatest_rim_speed: row.number("greatestRimSpeed"),
     })
 }
 
@@ -173,6 +260,7 @@ fn settings(row: Row) -> Option<Settings> {
     Some(Settings {
         bench: row.object("bench", bench).unwrap_or_default(),
         running: row.object("running", running).unwrap_or_default(),
+        ambient: row.object("ambient", ambient).unwrap_or_default(),
         units,
     })
 }
@@ -186,8 +274,16 @@ fn bench(row: Row) -> Option<Bench> {
             .number("ambientTemperature")
             .unwrap_or_else(standard_temperature),
         depression: row.number("depression").unwrap_or_else(standard_depression),
-        blowing: row.value("blowing").and_then(Value::as_bool) == Some(true),
+        blowing: row.flag("blowing"),
         limit: row.number("limit").unwrap_or_else(bench_limit),
+    })
+}
+
+fn ambient(row: Row) -> Option<Ambient> {
+    Some(Ambient {
+        altitude: row.number("altitude"),
+        pressure: row.number("pressure"),
+        temperature: row.number("temperature"),
     })
 }
 
@@ -202,6 +298,9 @@ fn node(row: Row) -> Option<Node> {
         "source" => NodeKind::Source {
             pressure: row.number("pressure"),
             temperature: row.number("temperature"),
+            boost: row.number("boost"),
+            boost_node: row.text("boostNode"),
+            ambient: row.flag("ambient"),
         },
         "plenum" => NodeKind::Plenum {},
         "header" => NodeKind::Header {
@@ -263,6 +362,9 @@ fn branch(row: Row) -> Option<Branch> {
         to_leg: row.word("toLeg").and_then(leg),
         jet_fraction: row.number("jetFraction"),
         losses: row.list("losses", loss)?,
+        blower: row.object("blower", blower),
+        bypass: row.flag("bypass"),
+        temperature_rise: row.number("temperatureRise"),
     })
 }
 
@@ -335,6 +437,7 @@ fn loss(row: Row) -> Option<Loss> {
             drop_1: row.number("drop1")?,
             flow_2: row.number("flow2")?,
             drop_2: row.number("drop2")?,
+            cooler: row.text("cooler"),
         },
         "typedK" => Loss::TypedK {
             k: row.number("k")?,

@@ -1,9 +1,11 @@
 //! Every value of a study against the catalogue: type, presence, finite, inside its bounds.
 
+mod engine;
+
 use serde_json::Value;
 
 use super::{Object, value};
-use crate::catalogue::{FieldInfo, KindInfo, catalogue};
+use crate::catalogue::{ChoiceInfo, FieldInfo, KindInfo, catalogue};
 use crate::digits::plain;
 use crate::error::{StudyError, StudyErrorKind as Kind};
 
@@ -72,7 +74,8 @@ impl Gate {
     fn study(&mut self, study: &Object) {
         let at = At::element("");
         let known = [
-            "format", "version", "name", "notes", "engine", "settings", "network", "variants",
+            "format", "version", "name", "notes", "engine", "settings", "network", "coolers",
+            "variants",
         ];
         self.known_fields(study, at, &known, &[]);
         self.text(study, at, "name", true);
@@ -88,6 +91,7 @@ impl Gate {
             self.known_fields(network, At::inside("", "network"), &known, &[]);
             self.network(network, at, true);
         }
+        self.elements(study, at, "coolers", false, "cooler", Self::cooler);
         self.elements(study, at, "variants", false, "variant", Self::variant);
     }
 
@@ -105,41 +109,12 @@ impl Gate {
         self.elements(network, at, "branches", required, "branch", Self::branch);
     }
 
-    fn engine(&mut self, engine: &Object) {
-        let at = At::element("engine");
-        let fields = catalogue().engine;
-        let known = ["cylinders", "reference", "firingOrder"];
-        self.known_fields(engine, at, &known, fields);
-        self.numbers(engine, at, fields);
-        self.elements(engine, at, "cylinders", false, "cylinder", Self::cylinder);
-        self.texts(engine, at, "firingOrder", "a cylinder id is text");
-        if let Some(reference) = self.object(engine, at, "reference", false) {
-            let at = At::inside("engine", "reference");
-            self.known_fields(reference, at, &["at", "node"], &[]);
-            match value(reference, "at").and_then(Value::as_str) {
-                Some("ambient" | "ports") => {}
-                Some("node") => self.text(reference, at, "node", true),
-                _ => self.say(Kind::UnknownChoice, at, "at", "one of ambient, node, ports"),
-            }
-        }
-    }
-
-    fn cylinder(&mut self, cylinder: &Object, at: At) {
-        let fields = catalogue().cylinder;
-        self.known_fields(cylinder, at, &["id", "bank"], fields);
-        self.text(cylinder, at, "id", true);
-        self.text(cylinder, at, "bank", false);
-        self.numbers(cylinder, at, fields);
-    }
-
     fn settings(&mut self, settings: &Object) {
         let at = At::element("settings");
-        self.known_fields(settings, at, &["bench", "running", "units"], &[]);
+        self.known_fields(settings, at, &["bench", "running", "ambient", "units"], &[]);
         if let Some(bench) = self.object(settings, at, "bench", false) {
             let at = At::inside("settings", "bench");
-            if value(bench, "blowing").is_some_and(|value| !value.is_boolean()) {
-                self.say(Kind::WrongType, at, "blowing", "true or false");
-            }
+            self.flag(bench, at, "blowing");
             self.known_fields(bench, at, &["blowing"], catalogue().bench);
             self.numbers(bench, at, catalogue().bench);
         }
@@ -147,6 +122,11 @@ impl Gate {
             let at = At::inside("settings", "running");
             self.known_fields(running, at, &[], catalogue().running);
             self.numbers(running, at, catalogue().running);
+        }
+        if let Some(ambient) = self.object(settings, at, "ambient", false) {
+            let at = At::inside("settings", "ambient");
+            self.known_fields(ambient, at, &[], catalogue().ambient);
+            self.numbers(ambient, at, catalogue().ambient);
         }
         if let Some(units) = self.object(settings, at, "units", false) {
             let at = At::inside("settings", "units");
@@ -163,7 +143,7 @@ impl Gate {
         };
         let known: &[&str] = match kind.kind {
             "tee" | "wye" => {
-                self.junction_law(node, at);
+                self.choice(node, at, "law", catalogue().junction_laws);
                 &["id", "kind", "law"]
             }
             "port" => {
@@ -175,25 +155,38 @@ impl Gate {
                 }
                 &["id", "kind", "cylinder", "valve"]
             }
+            "source" => {
+                self.text(node, at, "boostNode", false);
+                self.flag(node, at, "ambient");
+                &["id", "kind", "boostNode", "ambient"]
+            }
             _ => &["id", "kind"],
         };
         self.known_fields(node, at, known, kind.fields);
         self.numbers(node, at, kind.fields);
     }
 
-    fn junction_law(&mut self, node: &Object, at: At) {
-        let laws = catalogue().junction_laws.iter();
-        let mut names = laws.map(|choice| choice.name);
-        if let Some(law) = value(node, "law")
-            && !names.clone().any(|name| law.as_str() == Some(name))
+    /// A word of a closed list, if it is there.
+    fn choice(&mut self, row: &Object, at: At, field: &str, choices: &[ChoiceInfo]) {
+        let mut names = choices.iter().map(|choice| choice.name);
+        if let Some(word) = value(row, field)
+            && !names.clone().any(|name| word.as_str() == Some(name))
         {
-            self.say(Kind::UnknownChoice, at, "law", &one_of(&mut names));
+            self.say(Kind::UnknownChoice, at, field, &one_of(&mut names));
+        }
+    }
+
+    fn flag(&mut self, row: &Object, at: At, field: &str) {
+        if value(row, field).is_some_and(|value| !value.is_boolean()) {
+            self.say(Kind::WrongType, at, field, "true or false");
         }
     }
 
     fn branch(&mut self, branch: &Object, at: At) {
         let fields = catalogue().branch;
-        let known = ["id", "from", "to", "fromLeg", "toLeg", "losses"];
+        let known = [
+            "id", "from", "to", "fromLeg", "toLeg", "losses", "blower", "bypass",
+        ];
         self.known_fields(branch, at, &known, fields);
         for name in ["id", "from", "to"] {
             self.text(branch, at, name, true);
@@ -205,6 +198,10 @@ impl Gate {
             }
         }
         self.numbers(branch, at, fields);
+        self.flag(branch, at, "bypass");
+        if let Some(blower) = self.object(branch, at, "blower", false) {
+            self.blower(blower, At::inside(at.element, "blower"));
+        }
         let losses = self.list(branch, at, "losses", true, MOST_LOSSES).iter();
         for (place, loss) in losses.enumerate() {
             let at = At {
@@ -222,14 +219,19 @@ impl Gate {
         let Some(kind) = self.kind(loss, at, catalogue().losses) else {
             return;
         };
-        let known: &[&str] = if kind.kind == "typedK" {
-            if value(loss, "origin").is_some_and(|origin| !origin.is_string()) {
-                let message = "where the value comes from, as text";
-                self.say(Kind::WrongType, at, "origin", message);
+        let known: &[&str] = match kind.kind {
+            "typedK" => {
+                if value(loss, "origin").is_some_and(|origin| !origin.is_string()) {
+                    let message = "where the value comes from, as text";
+                    self.say(Kind::WrongType, at, "origin", message);
+                }
+                &["kind", "origin"]
             }
-            &["kind", "origin"]
-        } else {
-            &["kind"]
+            "core" => {
+                self.text(loss, at, "cooler", false);
+                &["kind", "cooler"]
+            }
+            _ => &["kind"],
         };
         self.known_fields(loss, at, known, kind.fields);
         self.numbers(loss, at, kind.fields);

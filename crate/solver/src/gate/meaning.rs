@@ -1,5 +1,7 @@
 //! What a study's values say together: ids, ends, legs, losses where they belong, air that can flow.
 
+mod equipment;
+
 use std::collections::BTreeMap;
 
 use super::names::{self, Ends};
@@ -17,13 +19,19 @@ pub fn check(study: &Study) -> Vec<StudyError> {
     };
     gate.names();
     gate.engine();
+    gate.sources();
+    gate.coolers();
     for branch in &study.network.branches {
         gate.ends(branch);
-        gate.losses(branch);
+        match &branch.blower {
+            Some(blower) => gate.blower(branch, blower),
+            None => gate.losses(branch),
+        }
     }
     gate.legs();
     if gate.errors.is_empty() {
         gate.air();
+        gate.sides();
     }
     gate.errors
 }
@@ -78,6 +86,7 @@ impl<'s> Gate<'s> {
             }
         }
         self.firing_order(&cylinders);
+        self.operating();
         if let Reference::Node { node } = &engine.reference
             && self.position(node).is_none()
         {
@@ -167,6 +176,13 @@ impl<'s> Gate<'s> {
             let field = || format!("losses[{position}]");
             if is_entry(loss) {
                 self.entry(branch, position);
+            }
+            if let Loss::Core {
+                cooler: Some(cooler),
+                ..
+            } = loss
+            {
+                self.passage(branch, position, cooler);
             }
             if let Loss::Core {
                 flow_1,

@@ -1,11 +1,8 @@
 //! The linearised equations: matrix and right-hand side from the last evaluated state.
 
-use super::system::{System, is_source, other_end};
+use super::system::System;
 use super::{Conditions, Flowing, Hold};
 use crate::model::{LegEnd, Model, ModelNode};
-
-/// Part of the total flow with which a node that no air reaches keeps a temperature.
-const ANCHOR: f64 = 1e-13;
 
 impl System {
     /// Fills matrix and right-hand side for Newton's step from the last evaluated state.
@@ -31,7 +28,7 @@ impl System {
             };
         }
         if self.thermal {
-            self.assemble_energy(model, conditions, state);
+            self.assemble_heat(model, conditions, state);
         }
     }
 
@@ -63,6 +60,10 @@ impl System {
             self.matrix.values[entry + 1] =
                 to_temperature + if own.forward { 0.0 } else { carried };
             entry += 2;
+            if ends.passage.is_some() {
+                self.matrix.values[entry] = -sign * own.by_leaving;
+                entry += 1;
+            }
         }
         for (node, position, by_leg) in [(ends.from, at_from, by_from), (ends.to, at_to, by_to)] {
             if !model.nodes[node].couples() {
@@ -76,45 +77,6 @@ impl System {
             }
         }
         self.right[branch] = own.shift();
-    }
-
-    fn assemble_energy(&mut self, model: &Model, conditions: &Conditions, state: &Flowing) {
-        let first = model.branches.len() + model.nodes.len();
-        let anchor_temperature = conditions.temperatures[model.sources[0]];
-        let anchor = ANCHOR
-            * state
-                .flow
-                .iter()
-                .map(|flow| flow.abs())
-                .fold(1e-9, f64::max);
-        for (node, at) in model.nodes.iter().enumerate() {
-            let mut entry = self.energy_entries[node] as usize;
-            let diagonal = entry;
-            if is_source(model, node) {
-                self.matrix.values[diagonal..diagonal + 1 + 2 * at.legs.len()].fill(0.0);
-                self.matrix.values[diagonal] = 1.0;
-                self.right[first + node] = conditions.temperatures[node] - state.temperature[node];
-                continue;
-            }
-            let mut balance = anchor * (anchor_temperature - state.temperature[node]);
-            let mut inflow = anchor;
-            for leg in &at.legs {
-                let flow = leg.flow_into(&state.flow).max(0.0);
-                let difference =
-                    state.temperature[other_end(model, *leg)] - state.temperature[node];
-                balance += flow * difference;
-                inflow += flow;
-                self.matrix.values[entry + 1] = if flow > 0.0 {
-                    difference * leg.into_sign()
-                } else {
-                    0.0
-                };
-                self.matrix.values[entry + 2] = flow;
-                entry += 2;
-            }
-            self.matrix.values[diagonal] = -inflow;
-            self.right[first + node] = -balance;
-        }
     }
 
     /// Air that a node takes up with its pressure [kg/(s Pa)].

@@ -4,6 +4,7 @@
 //! differ in temperature, the stagnation temperature at each node.
 
 mod assemble;
+mod heat;
 mod newton;
 mod response;
 mod sensitivity;
@@ -34,6 +35,15 @@ pub struct Conditions {
     pub holds: Vec<Hold>,
     /// Temperature of what enters at each source, by node [K]; ignored elsewhere.
     pub temperatures: Vec<f64>,
+    /// Mass flow of each branch that a blower drives, or that is left out; empty when there are none [kg/s].
+    pub given: Vec<Option<f64>>,
+}
+
+impl Conditions {
+    /// The flow of a branch that follows no law, from `from` to `to` [kg/s].
+    pub fn given(&self, branch: usize) -> Option<f64> {
+        self.given.get(branch).copied().flatten()
+    }
 }
 
 /// A steady state.
@@ -47,6 +57,10 @@ pub struct Flowing {
     pub temperature: Vec<f64>,
     /// Absolute pressure at gauge zero [Pa].
     pub datum: f64,
+    /// Temperature of the air that leaves each passage of a charge cooler [K].
+    pub exit: Vec<f64>,
+    /// Temperature of the coolant that leaves it [K].
+    pub coolant: Vec<f64>,
 }
 
 impl Flowing {

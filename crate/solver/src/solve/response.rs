@@ -48,6 +48,8 @@ pub struct BranchState {
     pub by_downstream: f64,
     /// Change of flow with the temperature it comes with [kg/(s K)].
     pub by_temperature: f64,
+    /// Change of flow with the temperature behind its charge cooler's passage [kg/(s K)].
+    pub by_leaving: f64,
 }
 
 /// What stands around a branch.
@@ -63,6 +65,8 @@ pub struct Around<'s> {
     pub warmth: (&'s Warmth, &'s Warmth),
     /// Mass flow from `from` to `to` [kg/s].
     pub flow: f64,
+    /// Temperature behind the branch's passage of a charge cooler, if it has one [K].
+    pub leaving: f64,
     /// Typical slope of the branch's fall with flow [Pa s/kg].
     pub reference: f64,
     /// Added linear resistance [Pa s/kg].
@@ -82,7 +86,17 @@ impl BranchState {
             by_upstream: part * self.by_upstream,
             by_downstream: part * self.by_downstream,
             by_temperature: part * self.by_temperature,
+            by_leaving: part * self.by_leaving,
             ..self
+        }
+    }
+
+    /// A branch that follows no law, with the flow it is given and the flow it has, `from` to `to` [kg/s].
+    pub fn given(given: f64, flow: f64) -> Self {
+        Self {
+            forward: flow >= 0.0,
+            missing: given - flow,
+            ..Self::default()
         }
     }
 
@@ -109,7 +123,7 @@ impl Around<'_> {
         } else {
             (self.to, self.warmth.1)
         };
-        Arriving::warm(self.datum + gauge, *warmth, flow)
+        Arriving::warm(self.datum + gauge, *warmth, flow).leaving_at(self.leaving)
     }
 }
 
@@ -142,6 +156,7 @@ fn by_flow(around: &Around, fall: Fall) -> BranchState {
         by_upstream: (1.0 - fall.by_pressure) / slope,
         by_downstream: 1.0 / slope,
         by_temperature: -fall.by_temperature / slope,
+        by_leaving: -fall.by_leaving / slope,
         ..BranchState::default()
     };
     found.slowed(around.inertia / slope)
@@ -162,6 +177,7 @@ fn by_pressures(model: &Model, branch: usize, around: &Around) -> BranchState {
         found.by_upstream = 1.0 / secant;
         found.by_downstream = 1.0 / secant;
         found.by_temperature = 0.0;
+        found.by_leaving = 0.0;
     }
     let free = !turning && !found.choked;
     found.form = if free {
@@ -191,8 +207,7 @@ fn driven(
     drop: f64,
     around: &Around,
 ) -> (f64, BranchState) {
-    let (pressure, temperature) = (air.pressure, air.warmth.temperature);
-    let greatest = chain.greatest_flow(pressure, temperature, chamber);
+    let greatest = chain.greatest_flow(air, chamber);
     let at = |flow: f64| chain.fall(air.with_flow(flow), chamber);
     let mut state = BranchState::default();
     if let Some(fall) = at(greatest)
@@ -200,17 +215,18 @@ fn driven(
     {
         // Choked: only what arrives matters. The derivative is a difference, since Re plays a small part.
         let step = 1e-5;
-        let by =
-            |pressure: f64, temperature: f64| chain.greatest_flow(pressure, temperature, chamber);
+        let by = |change: fn(Arriving, f64) -> Arriving, value: f64| {
+            let at = |factor: f64| chain.greatest_flow(change(air, factor), chamber);
+            (at(1.0 + step) - at(1.0 - step)) / (2.0 * step * value)
+        };
         state.fall = fall;
         state.choked = true;
         state.shock = drop - fall.fall - around.added * greatest;
-        state.by_upstream = (by(pressure * (1.0 + step), temperature)
-            - by(pressure * (1.0 - step), temperature))
-            / (2.0 * step * pressure);
-        state.by_temperature = (by(pressure, temperature * (1.0 + step))
-            - by(pressure, temperature * (1.0 - step)))
-            / (2.0 * step * temperature);
+        state.by_upstream = by(Arriving::pressed, air.pressure);
+        state.by_temperature = by(Arriving::warmed, air.warmth.temperature);
+        if chain.passage.is_some() {
+            state.by_leaving = by(Arriving::left_warmer, air.leaving);
+        }
         return (greatest, state);
     }
     let (mut low, mut high) = (0.0, greatest);
@@ -251,5 +267,6 @@ fn driven(
     state.by_upstream = (1.0 - last.by_pressure) / slope;
     state.by_downstream = 1.0 / slope;
     state.by_temperature = -last.by_temperature / slope;
+    state.by_leaving = -last.by_leaving / slope;
     (flow, state)
 }

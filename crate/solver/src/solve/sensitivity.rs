@@ -5,6 +5,7 @@ use super::system::direction;
 use super::{Conditions, Flowing, Solver};
 use crate::branch::{Arriving, Chain, Fall};
 use crate::law::Scatter;
+use crate::law::cooler::effectiveness;
 
 /// One uncertain law at one place.
 #[derive(Clone, Debug, PartialEq)]
@@ -32,6 +33,8 @@ pub struct Forcing {
     pub entries: Vec<(usize, f64)>,
 }
 
+/// Set apart from the same loss's pressure drop, which is another number.
+const HEAT_OF: usize = 1 << 16;
 /// Junction coefficients: split half and half between common and place, as no source says otherwise.
 const JUNCTION_COMMON: f64 = 0.5;
 
@@ -63,6 +66,9 @@ impl Solver<'_> {
         for node in 0..self.model.nodes.len() {
             self.junction_forcings(node, state, &mut forcings);
         }
+        for passage in 0..self.model.passages.len() {
+            forcings.push(self.passage_forcing(passage, state));
+        }
         forcings
     }
 
@@ -76,7 +82,8 @@ impl Solver<'_> {
             state.datum + leg,
             state.temperature[up],
             state.flow[branch].abs(),
-        );
+        )
+        .leaving_at(self.system.leaving(self.model, state, branch));
         let changes = if own.choked {
             choked_changes(chain, chamber, air)
         } else {
@@ -98,6 +105,30 @@ impl Solver<'_> {
                 },
                 entries: vec![(branch, sign * change)],
             });
+        }
+    }
+
+    /// A core's conductance: what it does to the temperature that the air leaves with.
+    fn passage_forcing(&self, passage: usize, state: &Flowing) -> Forcing {
+        let given = &self.model.passages[passage];
+        let own = &self.system.branches[given.branch];
+        let (_, _, up) = direction(self.model, given.branch, own.forward);
+        let entering = self.system.entering(self.model, state, passage);
+        let exchange = given.exchange(state.flow[given.branch].abs());
+        let Scatter {
+            relative, common, ..
+        } = effectiveness::SCATTER;
+        let rise = exchange.by_conductance * (entering - state.temperature[up]);
+        Forcing {
+            cause: Cause {
+                law: "cooler",
+                at_node: false,
+                element: given.branch,
+                position: HEAT_OF + given.loss,
+                scatter: relative,
+                common,
+            },
+            entries: vec![(self.system.exit_unknown(passage), rise)],
         }
     }
 
@@ -173,7 +204,7 @@ fn choked_changes(chain: &Chain, chamber: bool, air: Arriving) -> Vec<f64> {
             let greatest = |factor: f64| {
                 let mut scaled = chain.clone();
                 scaled.elements[position].scale *= factor;
-                scaled.greatest_flow(air.pressure, air.warmth.temperature, chamber)
+                scaled.greatest_flow(air, chamber)
             };
             (greatest(1.0 + step) - greatest(1.0 - step)) / (2.0 * step)
         })

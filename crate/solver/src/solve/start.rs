@@ -36,6 +36,8 @@ fn rest(model: &Model, conditions: &Conditions) -> Flowing {
         gauge: vec![0.0; model.nodes.len()],
         temperature: vec![temperature; model.nodes.len()],
         datum,
+        exit: vec![temperature; model.passages.len()],
+        coolant: vec![temperature; model.passages.len()],
     }
 }
 
@@ -81,7 +83,10 @@ pub fn simple(model: &Model, conditions: &Conditions, system: &mut System) -> Fl
     let mut state = linear(model, conditions, system);
     for _ in 0..SQUARE_STEPS {
         for branch in 0..model.branches.len() {
-            system.branches[branch] = square(model, branch, system, &state);
+            system.branches[branch] = match conditions.given(branch) {
+                Some(given) => BranchState::given(given, state.flow[branch]),
+                None => square(model, branch, system, &state),
+            };
         }
         system.assemble(model, conditions, &state);
         let kept = state.clone();
@@ -128,7 +133,7 @@ fn linear(model: &Model, conditions: &Conditions, system: &mut System) -> Flowin
         let mut flow = (flux * area).min(LARGEST_PART * choking);
         let mut found = None;
         for _ in 0..60 {
-            let air = Arriving::new(state.datum, temperature, flow);
+            let air = Arriving::new(state.datum, temperature, flow).leaving_at(temperature);
             found = ends.forward.fall(air, ends.chamber_at_to);
             if found.is_some() {
                 break;
@@ -143,11 +148,14 @@ fn linear(model: &Model, conditions: &Conditions, system: &mut System) -> Flowin
         system.reference_curvature[branch] = 0.5 * slope / flow;
         // A square law's chord is half its tangent.
         let conductance = 2.0 / slope;
-        system.branches[branch] = BranchState {
-            forward: true,
-            by_upstream: conductance,
-            by_downstream: conductance,
-            ..BranchState::default()
+        system.branches[branch] = match conditions.given(branch) {
+            Some(given) => BranchState::given(given, 0.0),
+            None => BranchState {
+                forward: true,
+                by_upstream: conductance,
+                by_downstream: conductance,
+                ..BranchState::default()
+            },
         };
     }
     system.forget_legs(model);

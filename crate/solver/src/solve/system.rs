@@ -4,6 +4,7 @@
 //! conductance c = 1/F_m, so that its pivot is 1 and a choked branch (c = 0) is as regular as any.
 //! How a branch answers to its ends is in `response.rs`.
 
+use super::heat::{self, HeatEntries};
 use super::response::{Around, BranchState, Form, respond, set_out};
 use super::sparse::{BadPivot, Sparse};
 use super::{Conditions, Flowing, Hold};
@@ -65,7 +66,7 @@ pub struct System {
     pub(super) thermal: bool,
     pub(super) first_coupling: Vec<u32>,
     pub(super) mass_entries: Vec<u32>,
-    pub(super) energy_entries: Vec<u32>,
+    pub(super) heat: HeatEntries,
 }
 
 impl System {
@@ -73,7 +74,12 @@ impl System {
     pub fn new(model: &Model, thermal: bool) -> Self {
         let branches = model.branches.len();
         let nodes = model.nodes.len();
-        let size = branches + nodes * if thermal { 2 } else { 1 };
+        let size = branches
+            + if thermal {
+                2 * (nodes + model.passages.len())
+            } else {
+                nodes
+            };
         let pressure = |node: usize| (branches + node) as u32;
         let temperature = |node: usize| (branches + nodes + node) as u32;
         let mut entries: Vec<(u32, u32)> = Vec::new();
@@ -91,6 +97,9 @@ impl System {
                     (row, temperature(branch.from)),
                     (row, temperature(branch.to)),
                 ]);
+                if let Some(passage) = branch.passage {
+                    entries.push((row, heat::exit_unknown(model, passage) as u32));
+                }
             }
             for node in [branch.from, branch.to] {
                 if model.nodes[node].couples() {
@@ -113,17 +122,11 @@ impl System {
                     .map(|leg| (pressure(node), leg.branch as u32)),
             );
         }
-        let mut energy_entries = Vec::with_capacity(nodes + 1);
-        if thermal {
-            for (node, at) in model.nodes.iter().enumerate() {
-                energy_entries.push(entries.len() as u32);
-                entries.push((temperature(node), temperature(node)));
-                for leg in &at.legs {
-                    entries.push((temperature(node), leg.branch as u32));
-                    entries.push((temperature(node), temperature(other_end(model, *leg))));
-                }
-            }
-        }
+        let heat = if thermal {
+            heat::lay_out(model, &mut entries)
+        } else {
+            HeatEntries::default()
+        };
         let weak = |unknown: usize| unknown >= branches && unknown < branches + nodes;
         let leg_position = |node: usize, branch: usize, at_to: bool| {
             model.nodes[node]
@@ -161,7 +164,7 @@ impl System {
             thermal,
             first_coupling,
             mass_entries,
-            energy_entries,
+            heat,
         }
     }
 
@@ -183,7 +186,7 @@ impl System {
         conditions: &Conditions,
         state: &Flowing,
     ) -> Residuals {
-        self.evaluate_laws(model, state);
+        self.evaluate_laws(model, conditions, state);
         self.residuals(model, conditions, state)
     }
 
@@ -194,7 +197,7 @@ impl System {
         conditions: &Conditions,
         state: &mut Flowing,
     ) -> Residuals {
-        self.evaluate_laws(model, state);
+        self.evaluate_laws(model, conditions, state);
         self.settle_choked(state);
         self.residuals(model, conditions, state)
     }
@@ -209,7 +212,7 @@ impl System {
         }
     }
 
-    fn evaluate_laws(&mut self, model: &Model, state: &Flowing) {
+    fn evaluate_laws(&mut self, model: &Model, conditions: &Conditions, state: &Flowing) {
         for (warmth, temperature) in self.warmth.iter_mut().zip(&state.temperature) {
             if warmth.temperature != *temperature {
                 *warmth = Warmth::at(*temperature);
@@ -247,7 +250,10 @@ impl System {
             }
             March::together(&mut marches);
             for (branch, (around, march)) in some.zip(around.iter().zip(&marches)) {
-                branches[branch] = respond(model, branch, around, march);
+                branches[branch] = match conditions.given(branch) {
+                    Some(given) => BranchState::given(given, state.flow[branch]),
+                    None => respond(model, branch, around, march),
+                };
             }
         }
         self.branches = branches;
@@ -272,28 +278,14 @@ impl System {
                 }
             }
         }
-        residuals.energy = self.energy_residual(model, conditions, state);
-        residuals
-    }
-
-    fn energy_residual(&self, model: &Model, conditions: &Conditions, state: &Flowing) -> f64 {
-        if !self.thermal {
-            return 0.0;
+        for branch in 0..conditions.given.len() {
+            if let Some(given) = conditions.given(branch) {
+                let missing = given - state.flow[branch];
+                residuals.imbalance = residuals.imbalance.max(missing.abs());
+            }
         }
-        let balance = |node: usize| -> f64 {
-            model.nodes[node]
-                .legs
-                .iter()
-                .map(|leg| {
-                    leg.flow_into(&state.flow).max(0.0)
-                        * (state.temperature[other_end(model, *leg)] - state.temperature[node])
-                })
-                .sum()
-        };
-        (0..model.nodes.len())
-            .filter(|node| !is_source(model, *node) && conditions.holds.len() > *node)
-            .map(|node| balance(node).abs())
-            .fold(0.0, f64::max)
+        residuals.energy = self.energy_residual(model, state);
+        residuals
     }
 
     /// Pressure of a branch's leg at one of its ends, above the datum [Pa].
@@ -316,6 +308,7 @@ impl System {
             datum: state.datum,
             warmth: (&self.warmth[ends.from], &self.warmth[ends.to]),
             flow: state.flow[branch],
+            leaving: self.leaving(model, state, branch),
             reference,
             added: self.added_slope * reference,
             floor: SLOPE_FLOOR * reference,
@@ -364,7 +357,12 @@ impl System {
         add(&mut state.flow, &step[..branches]);
         add(&mut state.gauge, &step[branches..branches + nodes]);
         if self.thermal {
-            add(&mut state.temperature, &step[branches + nodes..]);
+            let passages = branches + 2 * nodes;
+            add(&mut state.temperature, &step[branches + nodes..passages]);
+            for (passage, change) in step[passages..].chunks_exact(2).enumerate() {
+                state.exit[passage] += factor * change[0];
+                state.coolant[passage] += factor * change[1];
+            }
         }
     }
 
@@ -439,12 +437,3 @@ fn leg_flows_into(node: &ModelNode, state: &Flowing, flows: &mut [f64]) {
     }
 }
 
-/// The node at the other end of a leg's branch.
-pub fn other_end(model: &Model, leg: LegEnd) -> usize {
-    let branch = &model.branches[leg.branch];
-    if leg.at_to { branch.from } else { branch.to }
-}
-
-pub(super) fn is_source(model: &Model, node: usize) -> bool {
-    model.sources.contains(&node)
-}

@@ -3,12 +3,15 @@
 //! A law knows geometry and the flow at its own ends, never the network. Value and derivative come
 //! from one call, so they cannot drift apart. How a law is marched compressibly stands in `branch`.
 
+pub mod air;
 pub mod area;
 pub mod bend;
+pub mod blower;
 pub mod cooler;
 pub mod entry;
 pub mod friction;
 pub mod junction;
+pub mod mixture;
 pub mod opening;
 pub mod outside;
 pub mod throttle;

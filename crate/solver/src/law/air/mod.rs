@@ -1,0 +1,3 @@
+//! The air around the engine.
+
+pub mod standard_atmosphere_iso_2533;

@@ -1,0 +1,4 @@
+//! Blowers.
+
+pub mod positive_displacement;
+pub mod table;

@@ -169,6 +169,7 @@ pub fn elements(loss: &Loss) -> (Element, Element) {
             drop_1,
             flow_2,
             drop_2,
+            ..
         } => {
             // The gate has refused points that give no fit.
             let fit = cooler::two_point_fit::fit(flow_1, drop_1, flow_2, drop_2)

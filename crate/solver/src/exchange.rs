@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use crate::defaults::COOLANT_SPECIFIC_HEAT;
 use crate::gas::SPECIFIC_HEAT;
-use crate::law::cooler::conductance::{AIR_EXPONENT, AIR_PART, Core};
+use crate::law::cooler::conductance::{AIR_PART, Core, EXPONENT};
 use crate::law::cooler::effectiveness::{self, effectiveness};
 use crate::study::{Cooler, Loss, Mixing, Network};
 
@@ -103,7 +103,7 @@ pub fn whole_core(cooler: &Cooler) -> Result<Option<Core>, String> {
         conductance: units * air,
         flow,
         air_part: cooler.air_part.unwrap_or(AIR_PART),
-        exponent: cooler.air_exponent.unwrap_or(AIR_EXPONENT),
+        exponent: cooler.air_exponent.unwrap_or(EXPONENT),
     }))
 }
 

@@ -5,11 +5,12 @@ use std::f64::consts::PI;
 
 use crate::branch::{AT_END, Chain, Element, Origin};
 use crate::elements::{elements, scatter, sections};
+use crate::exchange::Passage;
 use crate::junction::{Header, Jets, Junction, Tee};
 use crate::law::junction::header_momentum::{DEFAULT_REGAIN_COMBINING, DEFAULT_REGAIN_DIVIDING};
 use crate::law::valve;
-use crate::short;
-use crate::study::{Branch, Leg, Network, Node, NodeKind};
+use crate::study::{Branch, Leg, Network, Node, NodeKind, Study};
+use crate::{exchange, graph, short};
 
 /// A network ready to be solved.
 #[derive(Clone, Debug, Default)]
@@ -18,8 +19,14 @@ pub struct Model {
     pub nodes: Vec<ModelNode>,
     /// Branches in the study's order, then one link from each port of such a cylinder.
     pub branches: Vec<ModelBranch>,
-    /// Node indices of the sources.
+    /// Node indices of the sources, then of the nodes that blowers blow into.
     pub sources: Vec<usize>,
+    /// Branches of the blowers that work; none on the bench.
+    pub blowers: Vec<usize>,
+    /// Passages of charge coolers that exchange heat; none on the bench.
+    pub passages: Vec<Passage>,
+    /// By node: whether it lies before the blowers, which the bench leaves out.
+    pub left_out: Vec<bool>,
     /// Ports in the study's order.
     pub ports: Vec<ModelPort>,
     /// How many branches are the study's own.
@@ -79,6 +86,12 @@ pub struct ModelBranch {
     pub chamber_at_from: bool,
     /// Whether what leaves at `to` loses its velocity head.
     pub chamber_at_to: bool,
+    /// The passage of a charge cooler in it, if it exchanges heat.
+    pub passage: Option<usize>,
+    /// How much warmer the walls make the air that passes [K].
+    pub temperature_rise: f64,
+    /// Whether no air passes it in this purpose: a blower, its bypass, or what lies before.
+    pub left_out: bool,
 }
 
 /// What a model is compiled for.
@@ -102,8 +115,9 @@ pub struct ModelPort {
 }
 
 impl Model {
-    /// Compiles a checked network; `cylinders` are the cylinder ids in the engine's order.
-    pub fn new(network: &Network, cylinders: &[String], purpose: Purpose) -> Self {
+    /// Compiles a checked study's network.
+    pub fn new(study: &Study, purpose: Purpose) -> Self {
+        let network = &study.network;
         let index = network.positions();
         let mut model = Self {
             nodes: network.nodes.iter().map(model_node).collect(),
@@ -121,18 +135,78 @@ impl Model {
                 NodeKind::Source { .. } => model.sources.push(position),
                 NodeKind::Port { cylinder, .. } => model.ports.push(ModelPort {
                     node: position,
-                    cylinder: cylinders.iter().position(|id| id == cylinder).unwrap_or(0),
+                    cylinder: study.engine.position(cylinder).unwrap_or(0),
                     draws_at: position,
                 }),
                 _ => {}
             }
         }
         match purpose {
-            Purpose::Bench => model.place_valves(network),
-            Purpose::Running => model.link_shared_cylinders(),
+            Purpose::Bench => {
+                model.leave_out(network);
+                model.place_valves(network);
+            }
+            Purpose::Running => {
+                model.place_coolers(study);
+                model.blow(network);
+                model.link_shared_cylinders();
+            }
         }
         model.place_legs(network);
         model
+    }
+
+    /// Every node that a blower blows into is held at a pressure, as a source is.
+    fn blow(&mut self, network: &Network) {
+        self.left_out = vec![false; self.nodes.len()];
+        for (branch, given) in network.branches.iter().enumerate() {
+            if given.blower.is_some() {
+                self.blowers.push(branch);
+                self.sources.push(self.branches[branch].to);
+            }
+        }
+    }
+
+    /// The bench begins behind the blowers: their outlets are its sources.
+    fn leave_out(&mut self, network: &Network) {
+        self.left_out = vec![false; self.nodes.len()];
+        if network
+            .branches
+            .iter()
+            .all(|branch| branch.blower.is_none())
+        {
+            return;
+        }
+        self.left_out = graph::before_blowers(network);
+        let left_out = &self.left_out;
+        self.sources.retain(|source| !left_out[*source]);
+        for (branch, given) in self.branches.iter_mut().zip(&network.branches) {
+            let blower = given.blower.is_some();
+            branch.left_out =
+                blower || given.bypass || left_out[branch.from] || left_out[branch.to];
+            if blower && !left_out[branch.to] {
+                self.sources.push(branch.to);
+            }
+        }
+    }
+
+    fn place_coolers(&mut self, study: &Study) {
+        self.passages = exchange::passages(&study.network, &study.coolers);
+        for (position, passage) in self.passages.iter().enumerate() {
+            let branch = &mut self.branches[passage.branch];
+            branch.passage = Some(position);
+            branch.forward.passage = Some(passage.loss);
+            branch.reversed.passage = Some(branch.reversed.elements.len() - 1 - passage.loss);
+        }
+        for (branch, given) in self.branches.iter_mut().zip(&study.network.branches) {
+            branch.temperature_rise = given.temperature_rise.unwrap_or(0.0);
+        }
+    }
+
+    /// Whether temperatures differ anywhere but between sources.
+    pub fn warms(&self) -> bool {
+        let rises = |branch: &ModelBranch| branch.temperature_rise != 0.0;
+        !self.passages.is_empty() || !self.blowers.is_empty() || self.branches.iter().any(rises)
     }
 
     /// A cylinder with several ports draws at a node of its own, where their velocity heads are lost.
@@ -173,6 +247,9 @@ impl Model {
                     reversed: chain,
                     chamber_at_from: false,
                     chamber_at_to: true,
+                    passage: None,
+                    temperature_rise: 0.0,
+                    left_out: false,
                 });
             }
         }
@@ -382,5 +459,8 @@ fn model_branch(
         reversed,
         chamber_at_from: chamber(from, branch.from_leg) && !jet_at_from,
         chamber_at_to: chamber(to, branch.to_leg) && !jet_at_to,
+        passage: None,
+        temperature_rise: 0.0,
+        left_out: false,
     }
 }

@@ -39,8 +39,8 @@ pub fn solve_part(study: &Study, part: Part) -> Result<Answer, Vec<StudyError>> 
         .iter()
         .map(|cylinder| cylinder.id.clone())
         .collect();
-    let bench_model = Model::new(&study.network, &cylinders, Purpose::Bench);
-    let running_model = Model::new(&study.network, &cylinders, Purpose::Running);
+    let bench_model = Model::new(study, Purpose::Bench);
+    let running_model = Model::new(study, Purpose::Running);
     let bench = &study.settings.bench;
     let count = cylinders.len();
     let mut draws = Vec::new();

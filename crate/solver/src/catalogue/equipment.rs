@@ -3,7 +3,7 @@
 use super::{
     ChoiceInfo, FieldInfo, KindInfo, POSITIVE_LENGTH, Quantity, defaulted, optional, required,
 };
-use crate::law::cooler::conductance::{AIR_EXPONENT, AIR_PART};
+use crate::law::cooler::conductance::{AIR_PART, EXPONENT};
 use crate::law::cooler::effectiveness;
 
 /// A blower in a branch.
@@ -18,7 +18,12 @@ pub const BLOWER: KindInfo = KindInfo {
     scatter_origin: "",
     fields: &[
         required(
-            FieldInfo::new("displacement", "displacement a turn", Quantity::Volume, [1e-6, 1.0]),
+            FieldInfo::new(
+                "displacement",
+                "displacement a turn",
+                Quantity::Volume,
+                [1e-6, 1.0],
+            ),
             1.5e-3,
             "air that one turn of the blower would move without leaking",
         ),
@@ -27,11 +32,21 @@ pub const BLOWER: KindInfo = KindInfo {
             "turns of the blower a turn of the crankshaft; found when a boost is given",
         ),
         optional(
-            FieldInfo::new("crankPulley", "crank pulley", Quantity::Length, POSITIVE_LENGTH),
+            FieldInfo::new(
+                "crankPulley",
+                "crank pulley",
+                Quantity::Length,
+                POSITIVE_LENGTH,
+            ),
             "diameter; with the blower's pulley instead of a drive ratio",
         ),
         optional(
-            FieldInfo::new("blowerPulley", "blower pulley", Quantity::Length, POSITIVE_LENGTH),
+            FieldInfo::new(
+                "blowerPulley",
+                "blower pulley",
+                Quantity::Length,
+                POSITIVE_LENGTH,
+            ),
             "diameter",
         ),
         optional(
@@ -57,7 +72,12 @@ pub const BLOWER: KindInfo = KindInfo {
             "isentropic temperature rise over the real one",
         ),
         optional(
-            FieldInfo::new("greatestSpeed", "greatest speed", Quantity::Speed, [1.0, 10_000.0]),
+            FieldInfo::new(
+                "greatestSpeed",
+                "greatest speed",
+                Quantity::Speed,
+                [1.0, 10_000.0],
+            ),
             "the maker's limit of its rotors",
         ),
         optional(
@@ -94,7 +114,12 @@ pub const COOLER: KindInfo = KindInfo {
             "of the coolant that enters the core",
         ),
         optional(
-            FieldInfo::new("coolantFlow", "coolant flow", Quantity::MassFlow, [1e-4, 100.0]),
+            FieldInfo::new(
+                "coolantFlow",
+                "coolant flow",
+                Quantity::MassFlow,
+                [1e-4, 100.0],
+            ),
             "through the whole core; left out, the coolant keeps its temperature",
         ),
         defaulted(
@@ -118,7 +143,12 @@ pub const COOLER: KindInfo = KindInfo {
             "part of the difference between entering air and entering coolant that the air loses, whole core",
         ),
         optional(
-            FieldInfo::new("measuredFlow", "measured at air flow", Quantity::MassFlow, [1e-4, 100.0]),
+            FieldInfo::new(
+                "measuredFlow",
+                "measured at air flow",
+                Quantity::MassFlow,
+                [1e-4, 100.0],
+            ),
             "whole core; left out, the effectiveness holds at every flow",
         ),
         optional(
@@ -136,8 +166,13 @@ pub const COOLER: KindInfo = KindInfo {
             "part of the resistance to heat that stands on the air side (from memory)",
         ),
         defaulted(
-            FieldInfo::new("airExponent", "air-side exponent", Quantity::Number, [0.0, 1.0]),
-            AIR_EXPONENT,
+            FieldInfo::new(
+                "airExponent",
+                "air-side exponent",
+                Quantity::Number,
+                [0.0, 1.0],
+            ),
+            EXPONENT,
             "the air side's conductance goes with its flow to this power (from memory)",
         ),
     ],

@@ -3,7 +3,8 @@
 use std::f64::consts::PI;
 
 use super::{
-    ChoiceInfo, FieldInfo, POSITIVE_LENGTH, Quantity, defaulted, discharge_coefficient, optional, required,
+    ChoiceInfo, FieldInfo, POSITIVE_LENGTH, Quantity, defaulted, discharge_coefficient, optional,
+    required,
 };
 use crate::defaults::{
     bench_limit, running_limit, standard_depression, standard_pressure, standard_temperature,

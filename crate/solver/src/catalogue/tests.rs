@@ -1,154 +1,23 @@
 //! The catalogue, the gate and the document say the same: every field that serde writes is in the
 //! catalogue, and no other, and the gate reads it back.
 
+mod samples;
+
 use std::collections::BTreeSet;
 
 use serde::Serialize;
 use serde_json::Value;
 
-use super::{FieldInfo, KindInfo, catalogue};
+use self::samples::{
+    CYCLES, FUEL_SETTINGS, JUNCTION_LAWS, MIXINGS, ambient, blower, branch, cooler, cylinder,
+    engine, fuel, full, losses, nodes, valve,
+};
+use super::{ChoiceInfo, FieldInfo, KindInfo, catalogue};
 use crate::gate::decode;
 use crate::study::{
-    Bench, Branch, Cylinder, Engine, FORMAT, JunctionLaw, Leg, Loss, Network, Node, NodeKind,
-    Reference, Running, Settings, Study, VERSION, Valve, Variant,
+    Bench, Engine, FORMAT, JunctionLaw, Loss, NodeKind, Reference, Running, Settings, Study,
+    VERSION,
 };
-
-/// One sample of every loss, with every optional field given.
-fn losses() -> Vec<Loss> {
-    let area = 1e-3;
-    let all = vec![
-        Loss::EntrySharp { area },
-        Loss::EntryRounded { area, radius: 1e-3 },
-        Loss::EntryFlared { area, radius: 1e-3 },
-        Loss::EntryReentrant {
-            area,
-            thickness: 1e-3,
-        },
-        Loss::Duct {
-            area,
-            perimeter: Some(0.1),
-            length: 0.1,
-            roughness: 1e-5,
-        },
-        Loss::Bend {
-            area,
-            perimeter: Some(0.1),
-            angle: 1.0,
-            radius: 0.05,
-            roughness: 1e-5,
-        },
-        Loss::SuddenChange {
-            area_from: area,
-            area_to: area,
-        },
-        Loss::GradualChange {
-            area_from: area,
-            area_to: area,
-            length: 0.1,
-        },
-        Loss::Opening {
-            area,
-            discharge_coefficient: 0.6,
-            area_from: Some(area),
-            area_to: Some(area),
-        },
-        Loss::Throttle {
-            diameter: 0.05,
-            angle: 1.0,
-            closed_angle: 0.1,
-            shaft_diameter: 0.005,
-            discharge_coefficient: 0.8,
-        },
-        Loss::Core {
-            area,
-            fraction: 1.0,
-            pressure: 2e5,
-            temperature: 300.0,
-            flow_1: 0.1,
-            drop_1: 100.0,
-            flow_2: 0.2,
-            drop_2: 300.0,
-        },
-        Loss::TypedK {
-            k: 1.0,
-            k_reversed: Some(1.0),
-            area,
-            origin: "bench".to_owned(),
-        },
-    ];
-    // A new kind does not compile here until it has a sample above.
-    for loss in &all {
-        match loss {
-            Loss::EntrySharp { .. }
-            | Loss::EntryRounded { .. }
-            | Loss::EntryFlared { .. }
-            | Loss::EntryReentrant { .. }
-            | Loss::Duct { .. }
-            | Loss::Bend { .. }
-            | Loss::SuddenChange { .. }
-            | Loss::GradualChange { .. }
-            | Loss::Opening { .. }
-            | Loss::Throttle { .. }
-            | Loss::Core { .. }
-            | Loss::TypedK { .. } => {}
-        }
-    }
-    all
-}
-
-fn valve() -> Valve {
-    Valve {
-        diameter: 0.03,
-        lift: 0.008,
-        discharge_coefficient: 0.6,
-        count: 1.0,
-    }
-}
-
-/// One sample of every node kind, with every optional field given.
-fn nodes() -> Vec<NodeKind> {
-    let law = JunctionLaw::default();
-    let all = vec![
-        NodeKind::Source {
-            pressure: Some(2e5),
-            temperature: Some(300.0),
-        },
-        NodeKind::Plenum {},
-        NodeKind::Header {
-            area: 1e-3,
-            regain_dividing: Some(0.5),
-            regain_combining: Some(1.0),
-        },
-        NodeKind::Tee {
-            area: 1e-3,
-            side_area: 1e-3,
-            law,
-        },
-        NodeKind::Wye {
-            area: 1e-3,
-            side_area: 1e-3,
-            angle: 1.0,
-            law,
-        },
-        NodeKind::Joint {},
-        NodeKind::Port {
-            cylinder: "1".to_owned(),
-            valve: Some(valve()),
-        },
-    ];
-    for node in &all {
-        match node {
-            NodeKind::Source { .. }
-            | NodeKind::Plenum {}
-            | NodeKind::Header { .. }
-            | NodeKind::Tee { .. }
-            | NodeKind::Wye { .. }
-            | NodeKind::Joint {}
-            | NodeKind::Port { .. } => {}
-        }
-    }
-    all
-}
 
 /// Names of the fields that hold a number when `sample` is written.
 fn written_numbers(sample: &impl Serialize) -> BTreeSet<String> {
@@ -207,99 +76,13 @@ fn the_rest_of_the_document_is_listed_field_by_field() {
         written_numbers(&Running::default()),
         listed(catalogue.running)
     );
-    let cylinder = Cylinder {
-        id: "1".to_owned(),
-        swept_volume: Some(5e-4),
-        bank: None,
-    };
-    assert_eq!(written_numbers(&cylinder), listed(catalogue.cylinder));
-    let engine = Engine {
-        speed: Some(100.0),
-        volumetric_efficiency: Some(0.9),
-        event_angle: Some(4.0),
-        charge_exponent: Some(0.5),
-        ..Engine::default()
-    };
-    assert_eq!(written_numbers(&engine), listed(catalogue.engine));
-    let branch = Branch {
-        id: "a".to_owned(),
-        from: "b".to_owned(),
-        to: "c".to_owned(),
-        from_leg: Some(Leg::Run),
-        to_leg: Some(Leg::Side),
-        jet_fraction: Some(0.1),
-        losses: Vec::new(),
-    };
-    assert_eq!(written_numbers(&branch), listed(catalogue.branch));
-}
-
-/// A study with every field given, none as it is by default. It could not be solved.
-fn full() -> Study {
-    let text = str::to_owned;
-    let laws = JUNCTION_LAWS.map(|law| NodeKind::Tee {
-        area: 2e-3,
-        side_area: 1e-3,
-        law,
-    });
-    let node = |(place, kind)| Node {
-        id: format!("node {place}"),
-        kind,
-    };
-    let network = Network {
-        nodes: nodes()
-            .into_iter()
-            .chain(laws)
-            .enumerate()
-            .map(node)
-            .collect(),
-        branches: vec![Branch {
-            id: text("way"),
-            from: text("here"),
-            to: text("there"),
-            from_leg: Some(Leg::Run),
-            to_leg: Some(Leg::Side),
-            jet_fraction: Some(0.1),
-            losses: losses(),
-        }],
-    };
-    Study {
-        format: text(FORMAT),
-        version: VERSION,
-        name: text("full"),
-        notes: text("of everything"),
-        engine: Engine {
-            cylinders: vec![Cylinder {
-                id: text("1"),
-                swept_volume: Some(5e-4),
-                bank: Some(text("left")),
-            }],
-            speed: Some(100.0),
-            volumetric_efficiency: Some(0.9),
-            reference: Reference::Node { node: text("lid") },
-            event_angle: Some(4.0),
-            firing_order: vec![text("1")],
-            charge_exponent: Some(0.7),
-        },
-        settings: Settings {
-            bench: Bench {
-                ambient_pressure: 1e5,
-                ambient_temperature: 290.0,
-                depression: 5e3,
-                blowing: true,
-                limit: 0.02,
-            },
-            running: Running { limit: 0.005 },
-            units: [(text("length"), text("mm"))].into(),
-        },
-        variants: vec![Variant {
-            name: text("other"),
-            notes: text("tried"),
-            nodes: network.nodes.clone(),
-            branches: network.branches.clone(),
-            removed: vec![text("way")],
-        }],
-        network,
-    }
+    assert_eq!(written_numbers(&cylinder()), listed(catalogue.cylinder));
+    assert_eq!(written_numbers(&engine()), listed(catalogue.engine));
+    assert_eq!(written_numbers(&branch()), listed(catalogue.branch));
+    assert_eq!(written_numbers(&blower()), listed(catalogue.blower.fields));
+    assert_eq!(written_numbers(&cooler()), listed(catalogue.cooler.fields));
+    assert_eq!(written_numbers(&ambient()), listed(catalogue.ambient));
+    assert_eq!(written_numbers(&fuel()), listed(catalogue.fuel));
 }
 
 #[test]
@@ -316,6 +99,21 @@ fn the_gate_reads_back_what_serde_writes() {
     for reference in [Reference::Ambient, Reference::Ports] {
         let mut other = full.clone();
         other.engine.reference = reference;
+        read_back(&other);
+    }
+    for setting in FUEL_SETTINGS {
+        let mut other = full.clone();
+        other.engine.fuel.setting = setting;
+        read_back(&other);
+    }
+    for mixing in MIXINGS {
+        let mut other = full.clone();
+        other.coolers[0].mixing = mixing;
+        read_back(&other);
+    }
+    for cycle in CYCLES {
+        let mut other = full.clone();
+        other.engine.cycle = cycle;
         read_back(&other);
     }
 }
@@ -366,14 +164,6 @@ fn what_is_left_out_is_as_by_default() {
     assert_eq!(branch.losses, [duct, typed]);
 }
 
-const JUNCTION_LAWS: [JunctionLaw; 5] = [
-    JunctionLaw::Bassett2001,
-    JunctionLaw::Idelchik,
-    JunctionLaw::Rennels2012,
-    JunctionLaw::Gardel1957,
-    JunctionLaw::CraneTp410,
-];
-
 #[test]
 fn junction_laws_are_listed() {
     for law in JUNCTION_LAWS {
@@ -385,22 +175,27 @@ fn junction_laws_are_listed() {
             | JunctionLaw::CraneTp410 => {}
         }
     }
-    let written: BTreeSet<String> = JUNCTION_LAWS
-        .iter()
-        .map(|law| {
-            serde_json::to_value(law)
-                .unwrap()
-                .as_str()
-                .unwrap()
-                .to_owned()
-        })
-        .collect();
-    let known: BTreeSet<String> = catalogue()
-        .junction_laws
-        .iter()
-        .map(|choice| choice.name.to_owned())
-        .collect();
-    assert_eq!(written, known);
+    same_choices(&JUNCTION_LAWS, catalogue().junction_laws);
+}
+
+#[test]
+fn choices_of_the_engine_are_listed() {
+    same_choices(&FUEL_SETTINGS, catalogue().fuel_settings);
+    same_choices(&MIXINGS, catalogue().mixings);
+    same_choices(&CYCLES, catalogue().cycles);
+}
+
+/// The names that serde writes are those of the catalogue.
+fn same_choices<T: Serialize>(choices: &[T], listed: &[ChoiceInfo]) {
+    let written = choices.iter().map(|choice| {
+        let value = serde_json::to_value(choice).expect("a choice is written");
+        value.as_str().expect("as a word").to_owned()
+    });
+    let known = listed.iter().map(|choice| choice.name.to_owned());
+    assert_eq!(
+        written.collect::<BTreeSet<String>>(),
+        known.collect::<BTreeSet<String>>()
+    );
 }
 
 #[test]
@@ -414,6 +209,10 @@ fn defaults_lie_inside_their_bounds_and_names_are_said_once() {
         catalogue.valve,
         catalogue.bench,
         catalogue.running,
+        catalogue.ambient,
+        catalogue.fuel,
+        catalogue.blower.fields,
+        catalogue.cooler.fields,
     ]);
     for fields in groups {
         assert_eq!(listed(fields).len(), fields.len());

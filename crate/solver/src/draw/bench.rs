@@ -59,6 +59,7 @@ fn blank(model: &Model, cylinders: usize, networks: usize) -> Drawn<'_> {
         gradients: Gradients::new(cylinders),
         iterations: 0,
         second: None,
+        found: None,
     }
 }
 
@@ -76,6 +77,11 @@ pub(super) fn conditions(model: &Model, bench: &Bench, open: impl Fn(usize) -> b
         )
     };
     let mut holds = vec![Hold::Draw(0.0); model.nodes.len()];
+    for (hold, left_out) in holds.iter_mut().zip(&model.left_out) {
+        if *left_out {
+            *hold = Hold::Pressure(bench.ambient_pressure);
+        }
+    }
     for source in &model.sources {
         holds[*source] = Hold::Pressure(at_source);
     }
@@ -87,6 +93,14 @@ pub(super) fn conditions(model: &Model, bench: &Bench, open: impl Fn(usize) -> b
     Conditions {
         holds,
         temperatures: vec![bench.ambient_temperature; model.nodes.len()],
+        given: if model.branches.iter().any(|branch| branch.left_out) {
+            let branches = model.branches.iter();
+            branches
+                .map(|branch| branch.left_out.then_some(0.0))
+                .collect()
+        } else {
+            Vec::new()
+        },
     }
 }
 

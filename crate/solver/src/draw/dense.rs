@@ -1,28 +1,6 @@
-//! Small full systems of equations: one unknown a cylinder.
+//! Small full systems of equations: one unknown a cylinder and a few more.
 
-/// The identity.
-pub fn identity(size: usize) -> Vec<Vec<f64>> {
-    (0..size)
-        .map(|row| {
-            (0..size)
-                .map(|column| if row == column { 1.0 } else { 0.0 })
-                .collect()
-        })
-        .collect()
-}
-
-/// Turns what a number adds to the right-hand side of M = g(M) into what it adds to M.
-pub fn self_consistent(by: &mut [f64], inverse_columns: &[Vec<f64>]) {
-    let size = inverse_columns.len();
-    let given = by[..size].to_vec();
-    for (row, value) in by[..size].iter_mut().enumerate() {
-        *value = (0..size)
-            .map(|column| inverse_columns[column][row] * given[column])
-            .sum();
-    }
-}
-
-/// Gaussian elimination with row exchange; the matrix is small, full and close to the identity.
+/// Gaussian elimination with row exchange; the matrix is small and full.
 pub fn solve_dense(matrix: &mut [Vec<f64>], right: &mut [f64]) {
     let size = right.len();
     for pivot in 0..size {

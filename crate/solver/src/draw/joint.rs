@@ -1,16 +1,15 @@
-//! One Newton's method over all intervals' networks and the cylinders' air together.
+//! One Newton's method over all intervals' networks and what they share together.
 //!
-//! Solving every network for each guess of the air wastes most of its steps on guesses. Here each network
+//! Solving every network for each guess of the cylinders' air wastes most of its steps on guesses. Here each network
 //! takes one step towards where the air is going to be: what it will then say follows from its residuals
 //! by the same adjoints that give the derivatives by the air.
 
-use super::dense::solve_dense;
 use super::running::{Cycle, Swept};
 use crate::solve::{Factors, Failure, Missed, Progress};
 
 /// Steps before the networks are solved in turn.
 const STEPS: u32 = 20;
-/// Imbalance of the cylinders' air that ends the iteration, over the total [-].
+/// Largest part by which a shared equation may be missed [-].
 const BALANCE: f64 = 1e-12;
 
 /// What is kept of an interval's network while the others are evaluated.
@@ -38,14 +37,10 @@ impl Cycle<'_, '_> {
             let Some((missed, swept)) = self.look_ahead() else {
                 return Ok(false);
             };
-            let (residual, mut jacobian) = self.balance(&swept);
-            let largest = residual.iter().map(|value| value.abs()).fold(0.0, f64::max);
-            let total: f64 = self.flows.iter().sum();
-            if progress.ends(missed, last_step) && largest <= BALANCE * total {
+            let (largest, change) = self.next_change(&swept);
+            if progress.ends(missed, last_step) && largest <= BALANCE {
                 return Ok(true);
             }
-            let mut change: Vec<f64> = residual.iter().map(|value| -value).collect();
-            solve_dense(&mut jacobian, &mut change);
             let part = self.step(&change);
             let steps = self.lanes.iter();
             let flow = steps.map(|lane| self.solver.system.largest_flow(&lane.step));
@@ -60,7 +55,7 @@ impl Cycle<'_, '_> {
     /// Evaluates and factorises every network, and reads what it will say after its step at the present air.
     fn look_ahead(&mut self) -> Option<(Missed, Swept)> {
         let mut missed = Missed::default();
-        let mut swept = Swept::new(self.flows.len());
+        let mut swept = self.nothing_swept();
         for interval in 0..self.intervals.len() {
             self.set_draws(interval);
             let mut state = self.states[interval].take()?;
@@ -84,19 +79,16 @@ impl Cycle<'_, '_> {
             lane.step.clone_from(&self.solver.system.right);
             std::mem::swap(&mut lane.factors, &mut self.solver.system.matrix.factors);
         }
-        self.know_density(&mut swept);
         Some((missed, swept))
     }
 
     /// Takes every network's step together with a change of the air, and tells which part of it.
     fn step(&mut self, change: &[f64]) -> f64 {
-        let mut part: f64 = 1.0;
+        let mut part = self.shared.allowed_part(&self.values, change);
         for interval in 0..self.intervals.len() {
-            for (drawing, draws) in self.intervals[interval].draws.iter().enumerate() {
-                let more: f64 = draws.iter().zip(change).map(|(part, by)| part * by).sum();
-                let row = self.drawing_row(drawing);
-                self.lanes[interval].step[row] += more;
-            }
+            let mut right = std::mem::take(&mut self.lanes[interval].step);
+            self.push(interval, change, &mut right);
+            self.lanes[interval].step = right;
             let lane = &mut self.lanes[interval];
             let matrix = &mut self.solver.system.matrix;
             std::mem::swap(&mut lane.factors, &mut matrix.factors);
@@ -110,9 +102,7 @@ impl Cycle<'_, '_> {
                 self.solver.system.apply_step(state, part, &lane.step);
             }
         }
-        for (flow, by) in self.flows.iter_mut().zip(change) {
-            *flow += part * by;
-        }
+        self.change_values(part, change);
         part
     }
 }
@@ -131,9 +121,7 @@ mod tests {
     fn together_and_in_turn_find_the_same_air() {
         let text = include_str!("../../../../examples/v8_lid/network.json");
         let study = gate::read(text).expect("the example is valid");
-        let cylinders = study.engine.cylinders.iter();
-        let cylinders: Vec<String> = cylinders.map(|cylinder| cylinder.id.clone()).collect();
-        let model = Model::new(&study.network, &cylinders, Purpose::Running);
+        let model = Model::new(&study, Purpose::Running);
         let operating = operating(&study).expect("its engine is complete");
         let intervals = intervals(&operating);
         let cycle = || Cycle::new(&model, &operating, &intervals);
@@ -144,8 +132,8 @@ mod tests {
                 .expect("states at the first flows")
         );
         in_turn.agree_in_turn().expect("the example is solved");
-        let total: f64 = in_turn.flows.iter().sum();
-        for (one, other) in together.flows.iter().zip(&in_turn.flows) {
+        let total: f64 = in_turn.flows().iter().sum();
+        for (one, other) in together.flows().iter().zip(in_turn.flows()) {
             assert!((one - other).abs() <= 1e-11 * total, "{one} {other}");
         }
         assert!(together.solver.iterations < in_turn.solver.iterations);

@@ -6,14 +6,17 @@ mod events;
 mod joint;
 mod operating;
 mod prepared;
+mod reading;
 mod refusal;
 mod running;
+mod shared;
 mod spectrum;
 
 pub use bench::{all_open, one_at_a_time};
 pub use operating::operating;
 pub use prepared::{CycleState, Prepared, PreparedCycle, Repeated, RepeatedCycle, SteadyState};
 pub use running::running;
+pub use shared::BlowerState;
 pub use spectrum::Gradients;
 
 use crate::model::Model;
@@ -53,6 +56,19 @@ pub struct Drawn<'m> {
     pub iterations: u32,
     /// Port flows of a second solution, if another start found one [kg/s].
     pub second: Option<Vec<f64>>,
+    /// What has been found beside the cylinders' air, while running.
+    pub found: Option<Found>,
+}
+
+/// What the intervals of a running draw share beside the cylinders' air.
+#[derive(Clone, Debug)]
+pub struct Found {
+    /// Largest part by which a shared equation is missed [-].
+    pub missed: f64,
+    /// By node: pressure of each source [Pa].
+    pub sources: Vec<Option<f64>>,
+    /// In the order of the branches.
+    pub blowers: Vec<BlowerState>,
 }
 
 /// Why a draw has no answer.

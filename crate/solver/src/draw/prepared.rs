@@ -38,9 +38,7 @@ impl Prepared {
         if !errors.is_empty() {
             return Err(errors);
         }
-        let cylinders = study.engine.cylinders.iter();
-        let cylinders: Vec<String> = cylinders.map(|cylinder| cylinder.id.clone()).collect();
-        let model = Model::new(&study.network, &cylinders, Purpose::Bench);
+        let model = Model::new(study, Purpose::Bench);
         let conditions = bench::conditions(&model, &study.settings.bench, |_| true);
         Ok(Self { model, conditions })
     }
@@ -88,7 +86,8 @@ pub struct PreparedCycle {
 #[derive(Clone, Debug, PartialEq)]
 pub struct CycleState {
     states: Vec<Option<Flowing>>,
-    flows: Vec<f64>,
+    values: Vec<f64>,
+    cylinders: usize,
 }
 
 /// A solver for one prepared cycle; keeps its tables between solutions.
@@ -107,10 +106,8 @@ impl PreparedCycle {
         let Ok(operating) = operating(study) else {
             return Ok(None);
         };
-        let cylinders = study.engine.cylinders.iter();
-        let cylinders: Vec<String> = cylinders.map(|cylinder| cylinder.id.clone()).collect();
         Ok(Some(Self {
-            model: Model::new(&study.network, &cylinders, Purpose::Running),
+            model: Model::new(study, Purpose::Running),
             intervals: intervals(&operating),
             operating,
         }))
@@ -127,12 +124,13 @@ impl RepeatedCycle<'_> {
     pub fn solve(&mut self, from: Option<&CycleState>) -> Option<CycleState> {
         if let Some(from) = from {
             self.0.states.clone_from(&from.states);
-            self.0.flows.clone_from(&from.flows);
+            self.0.values.clone_from(&from.values);
         }
         self.0.agree().ok()?;
         Some(CycleState {
             states: self.0.states.clone(),
-            flows: self.0.flows.clone(),
+            values: self.0.values.clone(),
+            cylinders: self.0.flows().len(),
         })
     }
 
@@ -145,7 +143,7 @@ impl RepeatedCycle<'_> {
 impl CycleState {
     /// Air of each cylinder, mean over the cycle [kg/s].
     pub fn cylinder_flows(&self) -> &[f64] {
-        &self.flows
+        &self.values[..self.cylinders]
     }
 
     /// Networks solved together.

@@ -2,17 +2,24 @@
 
 use super::Refused;
 use super::running::Cycle;
+use super::shared::Unknown;
 use crate::solve::Failure;
 
 impl Cycle<'_, '_> {
     /// Why there is no answer: looks for the greatest part of the flow that the manifold passes.
     pub(super) fn explain(&mut self, failure: Failure) -> Refused {
-        let asked = self.flows.clone();
+        let asked = self.values.clone();
         let (mut low, mut high) = (0.0, 1.0);
         let mut tightest = None;
         for _ in 0..40 {
             let part = 0.5 * (low + high);
-            self.flows = asked.iter().map(|flow| flow * part).collect();
+            let unknowns = self.shared.unknowns.iter().zip(&asked);
+            self.values = unknowns
+                .map(|(unknown, asked)| match unknown {
+                    Unknown::Air(_) | Unknown::BlowerFlow(_) => part * asked,
+                    _ => *asked,
+                })
+                .collect();
             self.states.iter_mut().for_each(|state| *state = None);
             let passes = (0..self.intervals.len()).all(|interval| {
                 let solved = self.solve_interval(interval).is_ok();

@@ -1,16 +1,17 @@
 //! The running engine: each cylinder draws over its own event, all cylinders' air is solved together.
 //!
 //! With M the cylinders' mean flows, each interval's network gives the ports' states, and
-//! M_i = total * w_i / sum w, w_i = swept volume * mean over the event of p T^-e. The derivatives of
-//! the ports' states by the draws come from the same adjoints that give the sensitivities.
+//! M_i = total * w_i / sum w, w_i = swept volume * mean over the event of p T^-e. Whatever else the
+//! intervals share stands in `shared.rs`. The derivatives of the readings by what is shared come from
+//! the same adjoints that give the sensitivities.
 
-use super::dense::{identity, self_consistent, solve_dense};
+use super::dense::solve_dense;
 use super::events::{self, Interval};
 use super::joint::Lane;
 use super::operating::{Operating, ReferenceDensity};
+use super::shared::{Equations, Shared, Unknown};
 use super::spectrum::Gradients;
-use super::{Drawn, Refused, Snapshot};
-use crate::gas;
+use super::{Drawn, Found, Refused, Snapshot};
 use crate::model::Model;
 use crate::solve::{Conditions, Failure, Flowing, Hold, Solver};
 
@@ -34,15 +35,16 @@ pub fn running<'m>(
     // they cannot explain is worth looking for a state by every means.
     let mut cycle = Cycle::new(model, operating, &intervals);
     cycle.solver.patient = false;
-    let Err(failure) = cycle.solve() else {
-        return Ok(cycle.drawn());
+    let failure = match cycle.solve() {
+        Ok(swept) => return Ok(cycle.drawn(&swept)),
+        Err(failure) => failure,
     };
     if let section @ Refused::Section { .. } = cycle.explain(failure) {
         return Err(section);
     }
     let mut cycle = Cycle::new(model, operating, &intervals);
-    cycle.solve().map_err(Refused::Failed)?;
-    Ok(cycle.drawn())
+    let swept = cycle.solve().map_err(Refused::Failed)?;
+    Ok(cycle.drawn(&swept))
 }
 
 /// The intervals of a cycle, by firing order if it is known.
@@ -55,20 +57,21 @@ pub(super) fn intervals(operating: &Operating) -> Vec<Interval> {
     }
 }
 
-/// The cycle's networks and the flows that they must agree on.
+/// The cycle's networks and what they must agree on.
 pub(super) struct Cycle<'m, 'a> {
     pub(super) model: &'m Model,
     pub(super) operating: &'a Operating,
     pub(super) intervals: &'a [Interval],
     pub(super) solver: Solver<'m>,
     pub(super) conditions: Conditions,
+    pub(super) shared: Shared,
     /// Node each cylinder draws at.
     drawing: Vec<usize>,
     pub(super) states: Vec<Option<Flowing>>,
     /// By interval, while all are stepped together.
     pub(super) lanes: Vec<Lane>,
-    /// Mean flow of each cylinder [kg/s].
-    pub(super) flows: Vec<f64>,
+    /// What all intervals share; first the mean flow of each cylinder [kg/s].
+    pub(super) values: Vec<f64>,
     pub(super) gradients: Gradients,
 }
 
@@ -81,25 +84,12 @@ enum Sweep {
     Gathering,
 }
 
-/// What the intervals' networks say at the present flows, with derivatives by the flows.
+/// What the intervals' networks say at the present values, with derivatives by them.
 pub(super) struct Swept {
-    /// By cylinder: mean of p T^-e over its event, and its derivatives by each cylinder's flow.
-    fill: Vec<f64>,
-    fill_by: Vec<Vec<f64>>,
-    /// Reference density and its derivatives.
-    density: f64,
-    density_by: Vec<f64>,
-}
-
-impl Swept {
-    pub(super) fn new(cylinders: usize) -> Self {
-        Self {
-            fill: vec![0.0; cylinders],
-            fill_by: vec![vec![0.0; cylinders]; cylinders],
-            density: 0.0,
-            density_by: vec![0.0; cylinders],
-        }
-    }
+    /// By reading.
+    pub(super) readings: Vec<f64>,
+    /// By reading, then by value.
+    pub(super) by: Vec<Vec<f64>>,
 }
 
 impl<'m, 'a> Cycle<'m, 'a> {
@@ -111,27 +101,17 @@ impl<'m, 'a> Cycle<'m, 'a> {
         let mut holds = vec![Hold::Draw(0.0); model.nodes.len()];
         let mut temperatures = vec![0.0; model.nodes.len()];
         for (node, source) in operating.sources.iter().enumerate() {
-            if let Some((pressure, temperature)) = source {
-                holds[node] = Hold::Pressure(*pressure);
-                temperatures[node] = *temperature;
+            if let Some(air) = source {
+                holds[node] = Hold::Pressure(air.pressure);
+                temperatures[node] = air.temperature;
             }
         }
         let first = temperatures[model.sources[0]];
-        let thermal = model
-            .sources
-            .iter()
-            .any(|source| temperatures[*source] != first);
-        let total_swept: f64 = operating.swept.iter().sum();
-        let densest = model.sources.iter().map(|source| match holds[*source] {
-            Hold::Pressure(pressure) => gas::density(pressure, temperatures[*source]),
-            Hold::Draw(_) => 0.0,
-        });
-        let density = match operating.reference {
-            ReferenceDensity::Known(density) => density,
-            _ => densest.fold(0.0, f64::max),
-        };
-        let total = operating.volumetric_efficiency * operating.cycles * total_swept * density;
-        Self {
+        let mut sources = model.sources.iter();
+        let thermal = model.warms() || sources.any(|source| temperatures[*source] != first);
+        let mut shared = Shared::new(operating);
+        let mut cycle = Self {
+            values: shared.first(operating),
             model,
             operating,
             intervals,
@@ -139,7 +119,13 @@ impl<'m, 'a> Cycle<'m, 'a> {
             conditions: Conditions {
                 holds,
                 temperatures,
+                given: if model.blowers.is_empty() {
+                    Vec::new()
+                } else {
+                    vec![None; model.branches.len()]
+                },
             },
+            shared,
             drawing: (0..operating.swept.len())
                 .map(|cylinder| {
                     let mut its = model.ports.iter().filter(|port| port.cylinder == cylinder);
@@ -148,13 +134,19 @@ impl<'m, 'a> Cycle<'m, 'a> {
                 .collect(),
             states: vec![None; intervals.len()],
             lanes: vec![Lane::default(); intervals.len()],
-            flows: operating
-                .swept
-                .iter()
-                .map(|swept| total * swept / total_swept)
-                .collect(),
             gradients: Gradients::new(0),
-        }
+        };
+        cycle.set_shared();
+        cycle
+    }
+
+    pub(super) fn cylinders(&self) -> usize {
+        self.operating.swept.len()
+    }
+
+    /// Mean flow of each cylinder [kg/s].
+    pub(super) fn flows(&self) -> &[f64] {
+        &self.values[..self.cylinders()]
     }
 
     /// The equation in which a cylinder's draw stands.
@@ -162,15 +154,81 @@ impl<'m, 'a> Cycle<'m, 'a> {
         self.solver.system.pressure_unknown(self.drawing[cylinder])
     }
 
+    /// Makes the conditions those of an interval at the present values.
     pub(super) fn set_draws(&mut self, interval: usize) {
-        for cylinder in 0..self.flows.len() {
+        self.set_shared();
+        for cylinder in 0..self.cylinders() {
             let row = &self.intervals[interval].draws[cylinder];
             let draw: f64 = row
                 .iter()
-                .zip(&self.flows)
+                .zip(&self.values)
                 .map(|(part, flow)| part * flow)
                 .sum();
             self.conditions.holds[self.drawing[cylinder]] = Hold::Draw(draw.max(0.0));
+        }
+    }
+
+    fn set_shared(&mut self) {
+        for (unknown, value) in self.shared.unknowns.iter().zip(&self.values) {
+            match *unknown {
+                Unknown::Air(_) | Unknown::BlowerSpeed(_) => {}
+                Unknown::SourcePressure(boost) => {
+                    for source in &self.operating.boosts[boost].sources {
+                        self.conditions.holds[*source] = Hold::Pressure(*value);
+                    }
+                }
+                Unknown::BlowerFlow(blower) => {
+                    let branch = self.operating.blowers[blower].branch;
+                    self.conditions.given[branch] = Some(*value);
+                }
+                Unknown::BlowerPressure(blower) => {
+                    let outlet = self.operating.blowers[blower].outlet;
+                    self.conditions.holds[outlet] = Hold::Pressure(*value);
+                }
+                Unknown::BlowerTemperature(blower) => {
+                    let outlet = self.operating.blowers[blower].outlet;
+                    self.conditions.temperatures[outlet] = *value;
+                }
+            }
+        }
+    }
+
+    /// The equations of an interval's network in which a value stands, once each, beside the draws.
+    pub(super) fn rows(&self, unknown: Unknown) -> Vec<usize> {
+        let system = &self.solver.system;
+        match unknown {
+            Unknown::Air(_) | Unknown::BlowerSpeed(_) => Vec::new(),
+            Unknown::SourcePressure(boost) => {
+                let sources = self.operating.boosts[boost].sources.iter();
+                sources
+                    .map(|source| system.pressure_unknown(*source))
+                    .collect()
+            }
+            Unknown::BlowerFlow(blower) => vec![self.operating.blowers[blower].branch],
+            Unknown::BlowerPressure(blower) => {
+                vec![system.pressure_unknown(self.operating.blowers[blower].outlet)]
+            }
+            Unknown::BlowerTemperature(blower) => system
+                .temperature_unknown(self.operating.blowers[blower].outlet)
+                .into_iter()
+                .collect(),
+        }
+    }
+
+    /// Adds what a change of the values puts on the right-hand side of an interval's equations.
+    pub(super) fn push(&self, interval: usize, change: &[f64], right: &mut [f64]) {
+        for (drawing, draws) in self.intervals[interval].draws.iter().enumerate() {
+            let more: f64 = draws.iter().zip(change).map(|(part, by)| part * by).sum();
+            right[self.drawing_row(drawing)] += more;
+        }
+        let extras = self.cylinders()..change.len();
+        for (unknown, by) in self.shared.unknowns[extras.clone()]
+            .iter()
+            .zip(&change[extras])
+        {
+            for row in self.rows(*unknown) {
+                right[row] += by;
+            }
         }
     }
 
@@ -186,62 +244,90 @@ impl<'m, 'a> Cycle<'m, 'a> {
         Ok(())
     }
 
-    /// Finds flows and states that agree, and what every uncertain number does to the flows.
-    fn solve(&mut self) -> Result<(), Failure> {
+    /// Finds values and states that agree, and what every uncertain number does to the flows.
+    fn solve(&mut self) -> Result<Swept, Failure> {
         self.agree()?;
-        // The states belong to these flows; only now are the sensitivities worth their price.
+        // The states belong to these values; only now are the sensitivities worth their price.
         let swept = self.sweep(Sweep::Gathering)?;
-        let (_, jacobian) = self.balance(&swept);
-        let mut inverse_rows = identity(self.flows.len());
-        for row in &mut inverse_rows {
-            solve_dense(&mut jacobian.clone(), row);
-        }
-        self.gradients
-            .transform(|by| self_consistent(by, &inverse_rows));
-        Ok(())
+        let equations = self.equations(&swept);
+        let matrix = self.shared.matrix(&equations, &swept.by);
+        // What each reading's change by itself does to the values.
+        let by_reading: Vec<Vec<f64>> = (0..self.shared.reads.len())
+            .map(|reading| {
+                let mut change = equations.pushed_by(reading);
+                solve_dense(&mut matrix.clone(), &mut change);
+                self.shared.unscale(&mut change);
+                change
+            })
+            .collect();
+        let values = self.values.len();
+        self.gradients.transform(|by| {
+            let pushed = by.to_vec();
+            for (value, by) in by[..values].iter_mut().enumerate() {
+                let parts = by_reading.iter().zip(&pushed);
+                *by = parts.map(|(change, pushed)| change[value] * pushed).sum();
+            }
+        });
+        Ok(swept)
     }
 
-    /// Finds flows and states that agree.
+    /// Finds values and states that agree.
     pub(super) fn agree(&mut self) -> Result<(), Failure> {
-        let flows = self.flows.clone();
+        let values = self.values.clone();
         if self.agree_together()? {
             return Ok(());
         }
         // The steps may have ended anywhere.
-        self.flows = flows;
+        self.values = values;
         self.states.fill(None);
         self.agree_in_turn()
     }
 
-    /// The same by Newton's method on the flows alone, each interval's network being solved for them.
+    /// The same by Newton's method on the values alone, each interval's network being solved for them.
     pub(super) fn agree_in_turn(&mut self) -> Result<(), Failure> {
         for _ in 0..OUTER_STEPS {
             let swept = self.sweep(Sweep::Solving)?;
-            let (residual, mut jacobian) = self.balance(&swept);
-            let mut step: Vec<f64> = residual.iter().map(|value| -value).collect();
-            solve_dense(&mut jacobian, &mut step);
-            let total: f64 = self.flows.iter().sum();
-            let largest = step.iter().map(|change| change.abs()).fold(0.0, f64::max);
-            if largest <= STEP * total {
+            let change = self.next_change(&swept).1;
+            let part = self.shared.allowed_part(&self.values, &change);
+            let total: f64 = self.flows().iter().sum();
+            let flows = change[..self.cylinders()].iter();
+            let largest = flows.map(|change| change.abs()).fold(0.0, f64::max);
+            if part == 1.0 && largest <= STEP * total {
                 return Ok(());
             }
-            for (flow, change) in self.flows.iter_mut().zip(&step) {
-                *flow += change;
-            }
+            self.change_values(part, &change);
         }
         Err(Failure {
             branch: self.solver.system.worst_branch(),
         })
     }
 
-    /// Reads the intervals' states and their derivatives. The gradients that are gathered on the way, if
-    /// wanted, are those of the residual's negative: what a number adds to `total * w_i / sum w`.
+    /// By how much the shared equations are missed, and the change of the values that would meet them.
+    pub(super) fn next_change(&self, swept: &Swept) -> (f64, Vec<f64>) {
+        let equations = self.equations(swept);
+        let mut change: Vec<f64> = equations.missed.iter().map(|missed| -missed).collect();
+        solve_dense(&mut self.shared.matrix(&equations, &swept.by), &mut change);
+        self.shared.unscale(&mut change);
+        (equations.largest(), change)
+    }
+
+    pub(super) fn change_values(&mut self, part: f64, change: &[f64]) {
+        for (value, by) in self.values.iter_mut().zip(change) {
+            *value += part * by;
+        }
+    }
+
+    fn equations(&self, swept: &Swept) -> Equations {
+        self.shared
+            .equations(self.operating, &self.values, &swept.readings)
+    }
+
+    /// Reads the intervals' states and their derivatives, and gathers on the way, if wanted, what every
+    /// uncertain number does to the readings.
     fn sweep(&mut self, sweep: Sweep) -> Result<Swept, Failure> {
         let gather = sweep == Sweep::Gathering;
-        let cylinders = self.flows.len();
-        let mut swept = Swept::new(cylinders);
-        // One result more than cylinders: the reference density.
-        let mut raw = Gradients::new(cylinders + 1);
+        let mut swept = self.nothing_swept();
+        let mut raw = Gradients::new(self.shared.reads.len());
         for interval in 0..self.intervals.len() {
             if sweep == Sweep::Solving {
                 self.solve_interval(interval)?;
@@ -272,167 +358,63 @@ impl<'m, 'a> Cycle<'m, 'a> {
                 self.book(&mut swept, interval, &reading);
             }
         }
-        self.know_density(&mut swept);
         if gather {
             self.gradients = raw;
-            self.gradients_to_flows(&swept);
         }
         Ok(swept)
     }
 
-    /// What an interval's state adds to each cylinder's fill and to the reference density.
-    pub(super) fn readings(&self, interval: usize, state: &Flowing) -> Vec<Reading> {
-        let cylinders = self.flows.len();
-        let total_swept: f64 = self.operating.swept.iter().sum();
-        let interval = &self.intervals[interval];
-        let mut readings = Vec::new();
-        for cylinder in (0..cylinders).filter(|cylinder| interval.counts[*cylinder] != 0.0) {
-            let count = interval.counts[cylinder];
-            let exponent = self.operating.charge_exponent;
-            let ports = self.port_parts(cylinder);
-            readings.push(self.reading(cylinder, &ports, state, exponent, count));
-            if self.operating.reference == ReferenceDensity::Ports {
-                let weight =
-                    count * self.operating.swept[cylinder] / total_swept / gas::GAS_CONSTANT;
-                readings.push(self.reading(cylinders, &ports, state, 1.0, weight));
-            }
-        }
-        if let ReferenceDensity::Node(node) = self.operating.reference {
-            let weight = interval.weight / gas::GAS_CONSTANT;
-            readings.push(self.reading(cylinders, &[(node, 1.0)], state, 1.0, weight));
-        }
-        readings
-    }
-
-    /// Adds a reading whose gradient is by the right-hand side of the equations.
-    pub(super) fn book(&self, swept: &mut Swept, interval: usize, reading: &Reading) {
-        let cylinders = self.flows.len();
-        let (sum, sum_by) = if reading.result < cylinders {
-            let result = reading.result;
-            (&mut swept.fill[result], &mut swept.fill_by[result])
-        } else {
-            (&mut swept.density, &mut swept.density_by)
+    pub(super) fn nothing_swept(&self) -> Swept {
+        let reads = self.shared.reads.len();
+        let mut swept = Swept {
+            readings: vec![0.0; reads],
+            by: vec![vec![0.0; self.values.len()]; reads],
         };
-        *sum += reading.value;
-        for (drawing, draws) in self.intervals[interval].draws.iter().enumerate() {
-            let change = reading.gradient[self.drawing_row(drawing)];
-            for (by, part) in sum_by.iter_mut().zip(draws) {
-                *by += change * part;
-            }
-        }
-    }
-
-    /// Where the reference density is known, no reading has told it.
-    pub(super) fn know_density(&self, swept: &mut Swept) {
+        // Where the reference density is known, no reading tells it.
         if let ReferenceDensity::Known(density) = self.operating.reference {
-            swept.density = density;
+            swept.readings[self.cylinders()] = density;
+        }
+        swept
+    }
+
+    /// What has been found beside the cylinders' air.
+    fn found(&self, swept: &Swept) -> Found {
+        let blowers = 0..self.operating.blowers.len();
+        Found {
+            missed: self.equations(swept).largest(),
+            sources: self.source_pressures(),
+            blowers: blowers
+                .map(|blower| {
+                    self.shared
+                        .blower(self.operating, blower, &self.values, &swept.readings)
+                })
+                .collect(),
         }
     }
 
-    /// Turns gradients of fill and density into gradients of `total * w_i / sum w`.
-    fn gradients_to_flows(&mut self, swept: &Swept) {
-        let cylinders = self.flows.len();
-        let weights: Vec<f64> = self
-            .operating
-            .swept
-            .iter()
-            .zip(&swept.fill)
-            .map(|(volume, fill)| volume * fill)
-            .collect();
-        let sum: f64 = weights.iter().sum();
-        let per_density = self.per_density();
-        let volumes = self.operating.swept.clone();
-        self.gradients.transform(|by| {
-            let sum_by: f64 = (0..cylinders).map(|i| volumes[i] * by[i]).sum();
-            let density_by = by[cylinders];
-            for i in 0..cylinders {
-                let share = weights[i] / sum;
-                let share_by = (volumes[i] * by[i] - share * sum_by) / sum;
-                by[i] = per_density * (swept.density * share_by + density_by * share);
-            }
-        });
+    /// Pressure of each source by node [Pa].
+    fn source_pressures(&self) -> Vec<Option<f64>> {
+        let holds = self.operating.sources.iter().zip(&self.conditions.holds);
+        holds
+            .map(|(source, hold)| match hold {
+                Hold::Pressure(pressure) if source.is_some() => Some(*pressure),
+                _ => None,
+            })
+            .collect()
     }
 
-    /// Total flow over reference density [m3/s].
-    fn per_density(&self) -> f64 {
-        self.operating.volumetric_efficiency
-            * self.operating.cycles
-            * self.operating.swept.iter().sum::<f64>()
-    }
-
-    /// M_i - total w_i / sum w and its derivatives by M.
-    pub(super) fn balance(&self, swept: &Swept) -> (Vec<f64>, Vec<Vec<f64>>) {
-        let cylinders = self.flows.len();
-        let volumes = &self.operating.swept;
-        let weights: Vec<f64> = volumes
-            .iter()
-            .zip(&swept.fill)
-            .map(|(volume, fill)| volume * fill)
-            .collect();
-        let sum: f64 = weights.iter().sum();
-        let per_density = self.per_density();
-        let mut residual = Vec::with_capacity(cylinders);
-        let mut jacobian = identity(cylinders);
-        for i in 0..cylinders {
-            let share = weights[i] / sum;
-            residual.push(self.flows[i] - per_density * swept.density * share);
-            for j in 0..cylinders {
-                let sum_by: f64 = (0..cylinders)
-                    .map(|k| volumes[k] * swept.fill_by[k][j])
-                    .sum();
-                let share_by = (volumes[i] * swept.fill_by[i][j] - share * sum_by) / sum;
-                jacobian[i][j] -=
-                    per_density * (swept.density * share_by + swept.density_by[j] * share);
-            }
-        }
-        (residual, jacobian)
-    }
-
-    /// A cylinder's ports, of which each has an equal part.
-    fn port_parts(&self, cylinder: usize) -> Vec<(usize, f64)> {
-        let ports = self.model.ports.iter();
-        let its = ports.filter(|port| port.cylinder == cylinder);
-        let part = 1.0 / its.clone().count() as f64;
-        its.map(|port| (port.node, part)).collect()
-    }
-
-    /// `weight` times the mean of p T^-exponent over nodes.
-    fn reading(
-        &self,
-        result: usize,
-        parts: &[(usize, f64)],
-        state: &Flowing,
-        exponent: f64,
-        weight: f64,
-    ) -> Reading {
-        let mut reading = Reading {
-            result,
-            value: 0.0,
-            gradient: vec![0.0; self.solver.system.right.len()],
-        };
-        for (node, part) in parts {
-            let temperature = state.temperature[*node];
-            let factor = weight * part * temperature.powf(-exponent);
-            let value = factor * state.pressure(*node);
-            reading.value += value;
-            reading.gradient[self.solver.system.pressure_unknown(*node)] += factor;
-            if let Some(unknown) = self.solver.system.temperature_unknown(*node) {
-                reading.gradient[unknown] -= exponent * value / temperature;
-            }
-        }
-        reading
-    }
-
-    fn drawn(mut self) -> Drawn<'m> {
+    fn drawn(mut self, swept: &Swept) -> Drawn<'m> {
+        let found = self.found(swept);
         let mut drawn = Drawn {
             model: self.model,
             snapshots: Vec::with_capacity(self.intervals.len()),
-            cylinder_flow: self.flows.clone(),
+            cylinder_flow: self.flows().to_vec(),
             port_flow: vec![0.0; self.model.ports.len()],
             port_snapshots: vec![Vec::new(); self.model.ports.len()],
             gradients: self.gradients.clone(),
             iterations: self.solver.iterations,
             second: None,
+            found: Some(found),
         };
         for (position, interval) in self.intervals.iter().enumerate() {
             self.set_draws(position);
@@ -464,13 +446,4 @@ impl<'m, 'a> Cycle<'m, 'a> {
         }
         drawn
     }
-}
-
-/// What one interval's state adds to one result.
-pub(super) struct Reading {
-    /// The cylinder whose fill it is, or their number for the reference density.
-    pub(super) result: usize,
-    pub(super) value: f64,
-    /// By the network's unknowns; after the adjoint, by the right-hand side of its equations.
-    pub(super) gradient: Vec<f64>,
 }

@@ -155,7 +155,11 @@ impl System {
         state: &Flowing,
     ) {
         let anchor_temperature = conditions.temperatures[model.sources[0]];
-        let largest = state.flow.iter().map(|flow| flow.abs()).fold(1e-9, f64::max);
+        let largest = state
+            .flow
+            .iter()
+            .map(|flow| flow.abs())
+            .fold(1e-9, f64::max);
         let anchor = ANCHOR * largest;
         for (node, at) in model.nodes.iter().enumerate() {
             let row = temperature_unknown(model, node);

@@ -436,4 +436,3 @@ fn leg_flows_into(node: &ModelNode, state: &Flowing, flows: &mut [f64]) {
         *flow = leg.flow_into(&state.flow);
     }
 }
-

@@ -2,6 +2,8 @@
 
 use serde::Serialize;
 
+use crate::law::blower::table::Table;
+
 document! {
 /// A positive-displacement blower driven by the crankshaft.
 pub struct Blower {
@@ -53,4 +55,18 @@ pub struct EfficiencyTable {
     /// Speed by speed, for every pressure ratio [-].
     pub values: Vec<f64>,
 }
+}
+
+impl From<&EfficiencyTable> for Table {
+    fn from(given: &EfficiencyTable) -> Self {
+        Self {
+            speeds: given.speeds.clone(),
+            ratios: if given.ratios.is_empty() {
+                vec![1.0]
+            } else {
+                given.ratios.clone()
+            },
+            values: given.values.clone(),
+        }
+    }
 }

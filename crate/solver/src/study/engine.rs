@@ -119,3 +119,11 @@ pub enum Reference {
     Ports,
 }
 }
+
+impl Engine {
+    /// Position of a cylinder by its id.
+    pub fn position(&self, id: &str) -> Option<usize> {
+        let mut cylinders = self.cylinders.iter();
+        cylinders.position(|cylinder| cylinder.id == id)
+    }
+}

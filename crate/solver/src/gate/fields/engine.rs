@@ -81,7 +81,10 @@ impl Gate {
         self.known_fields(table, at, &["speeds", "ratios", "values"], &[]);
         for (name, required) in [("speeds", true), ("ratios", false), ("values", true)] {
             let list = self.list(table, at, name, required, MOST_POINTS);
-            if !list.iter().all(|point| point.as_f64().is_some_and(f64::is_finite)) {
+            if !list
+                .iter()
+                .all(|point| point.as_f64().is_some_and(f64::is_finite))
+            {
                 self.say(Kind::WrongType, at, name, "a list of finite numbers");
             }
         }

@@ -2,13 +2,16 @@
 
 use super::Gate;
 use crate::error::StudyErrorKind as Kind;
-use crate::graph;
-use crate::law::blower::table::Table;
 use crate::exchange::whole_core;
+use crate::graph;
+use crate::law::blower::table::{GREATEST, Table};
 use crate::study::{Blower, Branch, EfficiencyTable, Loss, NodeKind, Reference};
 
 /// What the face fractions of a core's passages may add up to beyond one [-].
 const ROUNDED: f64 = 1e-3;
+
+/// Greatest volumetric efficiency of an engine, referred to ambient air under boost [-].
+const MOST_BREATHING: f64 = 5.0;
 
 impl Gate<'_> {
     /// Numbers of the engine that exclude each other.
@@ -24,10 +27,14 @@ impl Gate<'_> {
                 let message = "the engine's table goes over speed alone; leave its ratios out";
                 self.say(Kind::Contradiction, "engine", field, message);
             }
-            self.table("engine", field, table);
+            self.table("engine", field, table, MOST_BREATHING);
         }
         if engine.bore.is_some() != engine.stroke.is_some() {
-            let field = if engine.bore.is_none() { "bore" } else { "stroke" };
+            let field = if engine.bore.is_none() {
+                "bore"
+            } else {
+                "stroke"
+            };
             let message = "bore and stroke give the swept volume together; give both or none";
             self.say(Kind::Missing, "engine", field, message);
         }
@@ -39,8 +46,8 @@ impl Gate<'_> {
         }
     }
 
-    fn table(&mut self, element: &str, field: &str, table: &EfficiencyTable) {
-        if let Some(fault) = Table::from(table).fault() {
+    fn table(&mut self, element: &str, field: &str, table: &EfficiencyTable, greatest: f64) {
+        if let Some(fault) = Table::from(table).fault(greatest) {
             self.say(Kind::Contradiction, element, field, &fault);
         }
     }
@@ -61,7 +68,8 @@ impl Gate<'_> {
             };
             let ways = [pressure.is_some(), boost.is_some(), *ambient];
             if ways.iter().filter(|way| **way).count() > 1 {
-                let message = "its pressure is given twice; keep one of pressure, boost and ambient air";
+                let message =
+                    "its pressure is given twice; keep one of pressure, boost and ambient air";
                 self.say(Kind::Contradiction, &node.id, "pressure", message);
             }
             self.boost(&node.id, "", *boost, boost_node.as_deref());
@@ -105,8 +113,7 @@ impl Gate<'_> {
                 | NodeKind::Wye { .. },
             ) => {}
             Some(_) => {
-                let message =
-                    "a boost is read in a plenum, or in the run of a header, tee or wye";
+                let message = "a boost is read in a plenum, or in the run of a header, tee or wye";
                 self.say(Kind::Misplaced, element, &field, message);
             }
         }
@@ -114,7 +121,8 @@ impl Gate<'_> {
 
     pub(super) fn blower(&mut self, branch: &Branch, blower: &Blower) {
         if !branch.losses.is_empty() {
-            let message = "a blower's branch has no losses; put them in a branch before or behind it";
+            let message =
+                "a blower's branch has no losses; put them in a branch before or behind it";
             self.say(Kind::Misplaced, &branch.id, "losses", message);
         }
         for (field, id) in [("from", &branch.from), ("to", &branch.to)] {
@@ -134,10 +142,14 @@ impl Gate<'_> {
             .count()
             > 1
         {
-            let message = "two blowers end in one node; give each a plenum of its own and join them behind";
+            let message =
+                "two blowers end in one node; give each a plenum of its own and join them behind";
             self.say(Kind::Misplaced, &branch.id, "to", message);
         }
-        let pulleys = (blower.crank_pulley.is_some(), blower.blower_pulley.is_some());
+        let pulleys = (
+            blower.crank_pulley.is_some(),
+            blower.blower_pulley.is_some(),
+        );
         if pulleys.0 != pulleys.1 {
             let message = "the two pulleys give the drive ratio together; give both or none";
             self.say(Kind::Missing, &branch.id, "blower.crankPulley", message);
@@ -149,7 +161,12 @@ impl Gate<'_> {
         ];
         if driven.iter().filter(|way| **way).count() > 1 {
             let message = "its drive is given twice; keep one of drive ratio, pulleys and boost";
-            self.say(Kind::Contradiction, &branch.id, "blower.driveRatio", message);
+            self.say(
+                Kind::Contradiction,
+                &branch.id,
+                "blower.driveRatio",
+                message,
+            );
         }
         self.boost(
             &branch.id,
@@ -174,7 +191,7 @@ impl Gate<'_> {
                 let message = "give the efficiency as a number or as a table, not both";
                 self.say(Kind::Contradiction, &branch.id, field, message);
             }
-            self.table(&branch.id, field, table);
+            self.table(&branch.id, field, table, GREATEST);
         }
     }
 
@@ -229,7 +246,15 @@ impl Gate<'_> {
             let message = format!("no charge cooler is called {cooler}");
             self.say(Kind::UnknownId, &branch.id, &field, &message);
         }
-        let cooled = |loss: &Loss| matches!(loss, Loss::Core { cooler: Some(_), .. });
+        let cooled = |loss: &Loss| {
+            matches!(
+                loss,
+                Loss::Core {
+                    cooler: Some(_),
+                    ..
+                }
+            )
+        };
         if branch.losses[..position].iter().any(cooled) {
             let message = "a branch holds one passage that exchanges heat; put the second in a branch of its own";
             self.say(Kind::Misplaced, &branch.id, &field, message);
@@ -259,10 +284,27 @@ impl Gate<'_> {
                 continue;
             };
             if sides[from] == sides[to] {
-                let message = "air can go round this blower; mark that way as its bypass, or remove it";
+                let message =
+                    "air can go round this blower; mark that way as its bypass, or remove it";
                 self.say(Kind::Contradiction, &branch.id, "blower", message);
             }
-            if let Some(node) = blower.boost_node.as_deref().and_then(|id| self.position(id))
+            let rival = blower.boost_node.as_ref().is_some_and(|id| {
+                let asked = |other: &Option<String>| other.as_ref() == Some(id);
+                let sources = network.nodes.iter().filter(|node| match &node.kind {
+                    NodeKind::Source { boost_node, .. } => asked(boost_node),
+                    _ => false,
+                });
+                let others = blowers().filter(|(_, other)| asked(&other.boost_node));
+                sources.count() + others.count() > 1
+            });
+            if rival {
+                let message = "the boost at this node is asked of another source or blower too; give one of them a pressure or a drive ratio";
+                self.say(Kind::Contradiction, &branch.id, "blower.boostNode", message);
+            }
+            if let Some(node) = blower
+                .boost_node
+                .as_deref()
+                .and_then(|id| self.position(id))
                 && before[node]
             {
                 let message = "the boost is read behind the blower";

@@ -20,6 +20,8 @@
 //! Beyond a border the value at the border stands, and the reading says which border. The value is continuous, its
 //! derivatives step at the table's lines.
 
+use crate::digits::plain;
+
 /// An efficiency by speed and pressure ratio.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Table {
@@ -44,8 +46,8 @@ pub struct Reading {
     pub outside: Option<&'static str>,
 }
 
-/// Greatest efficiency that is believed [-]: a volumetric one may pass 1 by ram.
-const GREATEST: f64 = 1.2;
+/// Greatest efficiency of a blower that is believed [-]: a volumetric one may pass 1 by ram.
+pub const GREATEST: f64 = 1.2;
 
 impl Table {
     /// One value everywhere.
@@ -76,8 +78,8 @@ impl Table {
         }
     }
 
-    /// What is wrong with the table, in words.
-    pub fn fault(&self) -> Option<String> {
+    /// What is wrong with the table, in words; `greatest` is the largest efficiency that is believed [-].
+    pub fn fault(&self, greatest: f64) -> Option<String> {
         for (name, axis) in [("speeds", &self.speeds), ("pressure ratios", &self.ratios)] {
             if axis.is_empty() {
                 return Some(format!("the table has no {name}; give one at least"));
@@ -96,10 +98,12 @@ impl Table {
                 self.values.len()
             ));
         }
-        let believed = |value: &f64| *value > 0.0 && *value <= GREATEST;
+        let believed = |value: &f64| *value > 0.0 && *value <= greatest;
         (!self.values.iter().all(believed)).then(|| {
-            "an efficiency of the table is not above 0 and at most 1.2; give it as a part of 1, not in per cent"
-                .to_owned()
+            format!(
+                "an efficiency of the table is not above 0 and at most {}; give it as a part of 1, not in per cent",
+                plain(greatest)
+            )
         })
     }
 }

@@ -1,8 +1,6 @@
 //! Networks of the sizes that the speed goals name; invented.
 
-use evenport::{
-    Branch, Cylinder, Engine, JunctionLaw, Leg, Loss, Network, Node, NodeKind, Settings, Study,
-};
+use evenport::{Branch, Cylinder, Engine, JunctionLaw, Leg, Loss, Network, Node, NodeKind, Study};
 
 /// A network in the making.
 #[derive(Default)]
@@ -33,14 +31,11 @@ impl Builder {
     }
 
     fn branch(&mut self, from: (&str, Option<Leg>), to: (&str, Option<Leg>), losses: [Loss; 2]) {
+        let id = format!("branch {}", self.branches.len());
         self.branches.push(Branch {
-            id: format!("branch {}", self.branches.len()),
-            from: from.0.to_owned(),
-            to: to.0.to_owned(),
             from_leg: from.1,
             to_leg: to.1,
-            jet_fraction: None,
-            losses: losses.into(),
+            ..Branch::new(&id, from.0, to.0, losses.into())
         });
     }
 
@@ -50,10 +45,11 @@ impl Builder {
             swept_volume: Some(5e-4),
             bank: None,
         });
+        let network = Network {
+            nodes: self.nodes,
+            branches: self.branches,
+        };
         Study {
-            format: evenport::FORMAT.to_owned(),
-            version: evenport::VERSION,
-            name: name.to_owned(),
             notes: "Invented for measuring time.".to_owned(),
             engine: Engine {
                 cylinders: cylinders.collect(),
@@ -61,12 +57,7 @@ impl Builder {
                 volumetric_efficiency: Some(1.4),
                 ..Engine::default()
             },
-            settings: Settings::default(),
-            network: Network {
-                nodes: self.nodes,
-                branches: self.branches,
-            },
-            variants: Vec::new(),
+            ..Study::new(name, network)
         }
     }
 }
@@ -108,13 +99,7 @@ fn typed(k: f64, area: f64) -> Loss {
 /// first three runners and the pocket windows.
 pub fn ten_ports(scale: f64) -> Study {
     let mut builder = Builder::default();
-    builder.node(
-        "source",
-        NodeKind::Source {
-            pressure: Some(180_000.0),
-            temperature: Some(330.0),
-        },
-    );
+    builder.node("source", NodeKind::source(180_000.0, 330.0));
     for id in ["lid", "balance"] {
         builder.node(id, NodeKind::Plenum {});
     }
@@ -147,6 +132,7 @@ pub fn ten_ports(scale: f64) -> Study {
             drop_1: 1_000.0,
             flow_2: 0.4,
             drop_2: 3_200.0,
+            cooler: None,
         };
         let through = [core, typed(0.5, 6e-3)];
         builder.branch(("lid", None), (&pocket, None), through);
@@ -194,13 +180,7 @@ pub fn lattice(side: usize, scale: f64) -> Study {
     let tee = |row: usize, column: usize| {
         inside(row) && inside(column) && (row * 7 + column * 3) % 50 == 11
     };
-    builder.node(
-        "source",
-        NodeKind::Source {
-            pressure: Some(180_000.0),
-            temperature: Some(330.0),
-        },
-    );
+    builder.node("source", NodeKind::source(180_000.0, 330.0));
     for row in 0..side {
         for column in 0..side {
             let kind = if tee(row, column) {

@@ -8,8 +8,8 @@ use std::hint::black_box;
 use std::time::Instant;
 
 use evenport::{
-    Answer, Branch, Cylinder, Draw, Engine, FORMAT, Loss, Network, Node, NodeKind, Outcome,
-    Prepared, Settings, Solved, Study, VERSION, gas,
+    Answer, Branch, Cylinder, Draw, Engine, Loss, Network, Node, NodeKind, Outcome, Prepared,
+    Settings, Solved, Study, gas,
 };
 use serde_json::json;
 
@@ -99,10 +99,7 @@ fn study(branches: &[Resistance]) -> Study {
                 cylinder: number.to_owned(),
                 valve: None,
             },
-            None if id == "source" => NodeKind::Source {
-                pressure: None,
-                temperature: None,
-            },
+            None if id == "source" => NodeKind::source(180_000.0, 330.0),
             None => NodeKind::Plenum {},
         };
         Node { id, kind }
@@ -120,32 +117,25 @@ fn study(branches: &[Resistance]) -> Study {
     };
     let mut settings = Settings::default();
     settings.bench.depression = DEPRESSION;
-    let branches = branches.iter().enumerate().map(|(number, given)| Branch {
-        id: format!("branch {number}"),
-        from: given.from.clone(),
-        to: given.to.clone(),
-        from_leg: None,
-        to_leg: None,
-        jet_fraction: None,
-        losses: vec![Loss::TypedK {
+    let branches = branches.iter().enumerate().map(|(number, given)| {
+        let loss = Loss::TypedK {
             k: given.k,
             k_reversed: None,
             area: given.area,
             origin: String::new(),
-        }],
+        };
+        let id = format!("branch {number}");
+        Branch::new(&id, &given.from, &given.to, vec![loss])
     });
+    let network = Network {
+        branches: branches.collect(),
+        nodes: nodes.into_iter().map(node).collect(),
+    };
     Study {
-        format: FORMAT.to_owned(),
-        version: VERSION,
-        name: "ten ports, simple".to_owned(),
         notes: "Invented for comparing solvers.".to_owned(),
         engine,
         settings,
-        network: Network {
-            branches: branches.collect(),
-            nodes: nodes.into_iter().map(node).collect(),
-        },
-        variants: Vec::new(),
+        ..Study::new("ten ports, simple", network)
     }
 }
 

@@ -22,6 +22,7 @@ fn core(fraction: f64) -> Loss {
         drop_1: POINTS[0][1],
         flow_2: POINTS[1][0],
         drop_2: POINTS[1][1],
+        cooler: None,
     }
 }
 

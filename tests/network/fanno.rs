@@ -60,10 +60,7 @@ impl Duct {
 
     fn branch(&self, roughness: f64) -> Builder {
         let mut builder = Builder::default();
-        let state = NodeKind::Source {
-            pressure: Some(self.pressure),
-            temperature: Some(self.temperature),
-        };
+        let state = NodeKind::source(self.pressure, self.temperature);
         let loss = Loss::Duct {
             area: self.area(),
             perimeter: None,

@@ -30,16 +30,14 @@ fn core() -> Loss {
         drop_1: 800.0,
         flow_2: 0.1,
         drop_2: 2_500.0,
+        cooler: None,
     }
 }
 
 /// A hot and a cold plenum with a tube between them: its coefficient moves the temperatures behind them. A law more
 /// would push the tube's off the list of an answer's five largest causes.
 fn hot_and_cold(k: f64, tested: Loss) -> Study {
-    let source = |pressure, temperature| NodeKind::Source {
-        pressure: Some(pressure),
-        temperature: Some(temperature),
-    };
+    let source = NodeKind::source;
     let kind = NodeKind::Tee {
         area: RUN,
         side_area: SIDE,

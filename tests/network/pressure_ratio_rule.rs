@@ -36,6 +36,7 @@ fn part(flow: f64, drop: f64, power: f64) -> Vec<Loss> {
         drop_1,
         flow_2,
         drop_2,
+        cooler: None,
     }]
 }
 
@@ -69,6 +70,7 @@ impl Case {
             if let evenport::NodeKind::Source {
                 pressure,
                 temperature,
+                ..
             } = &mut node.kind
             {
                 (*pressure, *temperature) = (Some(PRESSURE), Some(TEMPERATURE));

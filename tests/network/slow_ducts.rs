@@ -37,10 +37,7 @@ impl Section {
         let (area, perimeter) = self.size();
         let diameter = 4.0 * area / perimeter;
         let velocity = reynolds * VISCOSITY / (DENSITY * diameter);
-        let source = NodeKind::Source {
-            pressure: Some(PRESSURE),
-            temperature: Some(TEMPERATURE),
-        };
+        let source = NodeKind::source(PRESSURE, TEMPERATURE);
         let loss = Loss::Duct {
             area,
             perimeter: Some(perimeter),

@@ -1,8 +1,8 @@
 //! Small builders for test networks.
 
 use evenport::{
-    Answer, Branch, Cylinder, Draw, Engine, Leg, Loss, Network, Node, NodeKind, Outcome, Settings,
-    Solved, Study, solve,
+    Answer, Branch, Cylinder, Draw, Leg, Loss, Network, Node, NodeKind, Outcome, Settings, Solved,
+    Study, solve,
 };
 
 /// A network in the making.
@@ -23,13 +23,7 @@ impl Builder {
     }
 
     pub fn source(&mut self, id: &str) -> &mut Self {
-        self.node(
-            id,
-            NodeKind::Source {
-                pressure: Some(180_000.0),
-                temperature: Some(330.0),
-            },
-        )
+        self.node(id, NodeKind::source(180_000.0, 330.0))
     }
 
     /// A port with a cylinder of its own, numbered from 1 in the order of the calls.
@@ -57,13 +51,9 @@ impl Builder {
         losses: Vec<Loss>,
     ) -> &mut Self {
         self.branches.push(Branch {
-            id: id.to_owned(),
-            from: from.0.to_owned(),
-            to: to.0.to_owned(),
             from_leg: from.1,
             to_leg: to.1,
-            jet_fraction: None,
-            losses,
+            ..Branch::new(id, from.0, to.0, losses)
         });
         self
     }
@@ -79,22 +69,14 @@ impl Builder {
                 bank: None,
             })
             .collect();
-        Study {
-            format: evenport::FORMAT.to_owned(),
-            version: evenport::VERSION,
-            name: "test".to_owned(),
-            notes: String::new(),
-            engine: Engine {
-                cylinders,
-                ..Engine::default()
-            },
-            settings,
-            network: Network {
-                nodes: self.nodes.clone(),
-                branches: self.branches.clone(),
-            },
-            variants: Vec::new(),
-        }
+        let network = Network {
+            nodes: self.nodes.clone(),
+            branches: self.branches.clone(),
+        };
+        let mut study = Study::new("test", network);
+        study.engine.cylinders = cylinders;
+        study.settings = settings;
+        study
     }
 }
 

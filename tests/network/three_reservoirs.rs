@@ -31,10 +31,8 @@ fn state(third: f64) -> [f64; 4] {
         let head = 0.5 / density * (PER_VOLUME / AREA).powi(2);
         vec![typed(PER_METRE * RESISTANCES[place] / head, AREA)]
     };
-    let source = |level: f64| NodeKind::Source {
-        pressure: Some(LOWEST + PER_METRE * (level - LEVELS[2])),
-        temperature: Some(TEMPERATURE),
-    };
+    let source =
+        |level: f64| NodeKind::source(LOWEST + PER_METRE * (level - LEVELS[2]), TEMPERATURE);
     let mut builder = Builder::default();
     builder
         .node("first", source(LEVELS[0]))

@@ -309,6 +309,54 @@ fn is_default<T: Default + PartialEq>(value: &T) -> bool {
     *value == T::default()
 }
 
+impl Study {
+    /// A study of a network, with nothing else in it.
+    pub fn new(name: &str, network: Network) -> Self {
+        Self {
+            format: FORMAT.to_owned(),
+            version: VERSION,
+            name: name.to_owned(),
+            notes: String::new(),
+            engine: Engine::default(),
+            settings: Settings::default(),
+            network,
+            coolers: Vec::new(),
+            variants: Vec::new(),
+        }
+    }
+}
+
+impl Branch {
+    /// A branch of plain losses.
+    pub fn new(id: &str, from: &str, to: &str, losses: Vec<Loss>) -> Self {
+        Self {
+            id: id.to_owned(),
+            from: from.to_owned(),
+            to: to.to_owned(),
+            from_leg: None,
+            to_leg: None,
+            jet_fraction: None,
+            losses,
+            blower: None,
+            bypass: false,
+            temperature_rise: None,
+        }
+    }
+}
+
+impl NodeKind {
+    /// A source at a stagnation pressure [Pa] and temperature [K] while running.
+    pub fn source(pressure: f64, temperature: f64) -> Self {
+        Self::Source {
+            pressure: Some(pressure),
+            temperature: Some(temperature),
+            boost: None,
+            boost_node: None,
+            ambient: false,
+        }
+    }
+}
+
 impl Network {
     /// Position of every node by its id.
     pub fn positions(&self) -> BTreeMap<&str, usize> {

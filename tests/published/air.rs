@@ -1,5 +1,7 @@
 //! Air: density, viscosity, gas constant and ratio of specific heats.
 
+pub mod standard_atmosphere_iso_2533;
+
 use evenport::gas::{GAMMA, GAS_CONSTANT, density, viscosity};
 
 use crate::evidence::{Check, Kind, assert_all};

@@ -10,7 +10,13 @@ mod area {
 mod bend {
     pub mod rennels_2012;
 }
+mod blower {
+    pub mod positive_displacement;
+    pub mod table;
+}
 mod cooler {
+    pub mod conductance;
+    pub mod effectiveness;
     pub mod two_point_fit;
 }
 mod entry {
@@ -35,6 +41,7 @@ mod junction {
     pub mod rennels_2012;
     pub mod symmetric_bassett_2001;
 }
+mod mixture;
 mod opening {
     pub mod contracted_jet;
 }
@@ -53,6 +60,7 @@ use std::collections::BTreeSet;
 fn all() -> Vec<evidence::Check> {
     let files = [
         air::checks(),
+        air::standard_atmosphere_iso_2533::checks(),
         gas::checks(),
         entry::sharp_idelchik::checks(),
         entry::rounded_rennels_2012::checks(),
@@ -67,7 +75,12 @@ fn all() -> Vec<evidence::Check> {
         area::contraction_conical_rennels_2012::checks(),
         opening::contracted_jet::checks(),
         throttle::plate_heywood_1988::checks(),
+        cooler::conductance::checks(),
+        cooler::effectiveness::checks(),
         cooler::two_point_fit::checks(),
+        blower::positive_displacement::checks(),
+        blower::table::checks(),
+        mixture::checks(),
         valve::curtain_area::checks(),
         junction::bassett_2001::checks(),
         junction::idelchik::checks(),

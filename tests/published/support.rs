@@ -112,6 +112,12 @@ pub fn invariant(
     }
 }
 
+/// A property that either holds or does not.
+pub fn holds(law: &'static str, id: String, right: bool) -> Check {
+    let right = f64::from(u8::from(right));
+    invariant(law, id, 1.0, right, 0.0, "yes or no")
+}
+
 /// The largest error of a derivative against central differences over points of a range.
 pub fn derivative(
     law: &'static str,
@@ -193,14 +199,7 @@ pub fn range(
         Some(field) => format!("{name}: {field} is named"),
         None => format!("{name}: nothing is named"),
     };
-    invariant(
-        law,
-        id,
-        1.0,
-        f64::from(u8::from(right && says_more)),
-        0.0,
-        "yes or no",
-    )
+    holds(law, id, right && says_more)
 }
 
 /// Area of a circle [m2].

@@ -25,8 +25,7 @@
 //!
 //! # Limits
 //! One pass, even flow over the passage, constant conductance, no heat along walls or to the surroundings. Without
-//! coolant flow R has no value: an effectiveness of 0 is for the caller. Without air flow N grows without bound and
-//! P tends to its greatest, which is finite.
+//! coolant R is infinite and P is 0; without air N is, and P is its greatest.
 
 use super::super::outside::outside_range;
 use super::super::{Scatter, Slope};
@@ -41,6 +40,8 @@ pub const SCATTER: Scatter = super::conductance::SCATTER;
 
 /// Transfer units that no core has; an effectiveness that needs more is refused.
 const MOST_UNITS: f64 = 1e6;
+/// Stands for infinite transfer units and ratios, so that their products stay numbers.
+const ENDLESS: f64 = 1e15;
 
 /// Which of the fluids is mixed across its own flow within a passage.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -64,8 +65,9 @@ pub struct Effectiveness {
     pub by_ratio: f64,
 }
 
-/// Effectiveness for transfer units and ratio, both 0 or more.
+/// Effectiveness for transfer units and ratio, both 0 or more; either may be infinite.
 pub fn effectiveness(mixing: Mixing, units: f64, ratio: f64) -> Effectiveness {
+    let (units, ratio) = (units.min(ENDLESS), ratio.min(ENDLESS));
     match mixing {
         Mixing::BothUnmixed => {
             let second = ratio * units;
@@ -111,9 +113,16 @@ pub fn greatest(mixing: Mixing, ratio: f64) -> f64 {
 /// # Errors
 /// The reason, in words, when no conductance gives it.
 pub fn units(mixing: Mixing, effectiveness: f64, ratio: f64) -> Result<f64, String> {
-    if effectiveness.is_nan() || effectiveness < 0.0 {
+    if effectiveness.is_nan() {
         return Err(
-            "the air leaves the core hotter than it enters; check the temperatures".to_owned(),
+            "air and coolant enter the core at one temperature, which tells nothing of it; measure with the air hotter"
+                .to_owned(),
+        );
+    }
+    if effectiveness < 0.0 {
+        return Err(
+            "the air moves away from the coolant's temperature in the core; check the temperatures of the measured point"
+                .to_owned(),
         );
     }
     let greatest = greatest(mixing, ratio);
@@ -127,8 +136,8 @@ pub fn units(mixing: Mixing, effectiveness: f64, ratio: f64) -> Result<f64, Stri
         return Ok(found);
     }
     Err(format!(
-        "the core would have to bring the air {} of the way to the coolant's temperature, and with these two flows no \
-         core brings it further than {}; check the temperatures and flows of the measured point",
+        "the core would have to bring the air {} of the way to the coolant's temperature, and with these two flows every \
+         core stays below {}; check the temperatures and flows of the measured point",
         rounded(effectiveness, 4),
         rounded(greatest, 4),
     ))

@@ -117,18 +117,23 @@ fn by_integral(x: f64, y: f64) -> Counts {
     let end = 0.5 * (y / x).ln();
     // The bell e^(-z (cosh v - 1)) ends where 2 z sinh^2(v/2) is `FLANK`.
     let reach = 2.0 * (FLANK / (2.0 * z)).sqrt().asinh();
-    let integral = end.signum()
-        * integral_from_zero(end.abs().min(reach), |v| {
-            let half = (0.5 * v).sinh();
-            let cosh_less_one = 2.0 * half * half;
-            (-z * cosh_less_one).exp() * (zero * (1.0 + cosh_less_one) + one)
-        });
     let level = 0.5 * (1.0 - bell * zero);
+    let half_difference = if end.abs() < reach {
+        q * end.signum()
+            * integral_from_zero(end.abs(), |v| {
+                let half = (0.5 * v).sinh();
+                let cosh_less_one = 2.0 * half * half;
+                (-z * cosh_less_one).exp() * (zero * (1.0 + cosh_less_one) + one)
+            })
+    } else {
+        // Nothing but rounding is left of the smaller chance.
+        level.copysign(end)
+    };
     let next = bell * one / q;
     Counts {
         next,
-        ahead: (level + q * integral - y * next).max(0.0) / (y * y),
-        behind: (level - q * integral).max(0.0),
+        ahead: (level + half_difference - y * next).max(0.0) / (y * y),
+        behind: level - half_difference,
     }
 }
 

@@ -107,6 +107,11 @@ pub fn whole_core(cooler: &Cooler) -> Result<Option<Core>, String> {
     }))
 }
 
+/// Mass flow times specific heat of a cooler's coolant, infinite when no flow is given [W/K].
+pub fn coolant_capacity(cooler: &Cooler) -> f64 {
+    capacity(cooler, cooler.coolant_flow)
+}
+
 /// Mass flow times specific heat of a coolant flow, infinite when none is given [W/K].
 fn capacity(cooler: &Cooler, flow: Option<f64>) -> f64 {
     let specific_heat = cooler
@@ -156,7 +161,7 @@ pub fn passages(network: &Network, coolers: &[Cooler]) -> Vec<Passage> {
 }
 
 fn passage(branch: usize, loss: usize, fraction: f64, cooler: usize, given: &Cooler) -> Passage {
-    let whole = capacity(given, given.coolant_flow);
+    let whole = coolant_capacity(given);
     // The gate has refused a measurement that no core gives.
     let core = whole_core(given).ok().flatten();
     Passage {

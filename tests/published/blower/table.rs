@@ -1,7 +1,7 @@
 //! Efficiency table: between its points, past its borders, and what is wrong with one.
 
 use evenport::law::Slope;
-use evenport::law::blower::table::{Reading, Table};
+use evenport::law::blower::table::{GREATEST, Reading, Table};
 
 use crate::evidence::{Check, Kind, assert_all};
 use crate::support::{derivative, holds, no_jump};
@@ -167,7 +167,7 @@ fn faults() -> Vec<Check> {
     let mut checks = vec![holds(
         LAW,
         "nothing is wrong with a table in order, nor with one value".to_owned(),
-        six().fault().is_none() && Table::constant(1.2).fault().is_none(),
+        six().fault(GREATEST).is_none() && Table::constant(1.2).fault(GREATEST).is_none(),
     )];
     for (name, table, word) in [
         ("no speeds", table(&[], &[1.0], &[]), "has no speeds"),
@@ -200,7 +200,7 @@ fn faults() -> Vec<Check> {
         ("nothing", Table::constant(0.0), "not above 0"),
         ("no number", Table::constant(f64::NAN), "not above 0"),
     ] {
-        let fault = table.fault().unwrap_or_default();
+        let fault = table.fault(GREATEST).unwrap_or_default();
         checks.push(holds(
             LAW,
             format!("{name}: said in words"),

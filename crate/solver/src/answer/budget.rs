@@ -14,6 +14,8 @@ pub enum Place {
     Exit(usize),
     /// The shock behind a choked section of a branch.
     Shock(usize),
+    /// What a blower adds.
+    Blower(usize),
     /// What a node's legs cost on the way through it.
     Node(usize),
 }
@@ -32,11 +34,24 @@ pub fn branch_items(model: &Model, snapshot: &Snapshot, branch: usize) -> Vec<(P
         branch,
         at_to: !own.forward,
     };
+    if model.blowers.contains(&branch) {
+        let other = LegEnd {
+            at_to: own.forward,
+            ..leg
+        };
+        let fall = Fall {
+            fall: leg_gauge(model, snapshot, leg) - leg_gauge(model, snapshot, other),
+            ..Fall::default()
+        };
+        return vec![(Place::Blower(branch), fall)];
+    }
+    let leaving = ends.passage.map_or(f64::NAN, |passage| state.exit[passage]);
     let air = Arriving::new(
         state.datum + leg_gauge(model, snapshot, leg),
         state.temperature[up],
         state.flow[branch].abs(),
-    );
+    )
+    .leaving_at(leaving);
     let mut items = Vec::with_capacity(chain.elements.len() + 2);
     // The state has been solved, so the chain carries its flow.
     let _ = chain.visit(air, chamber, |position, part| {
@@ -217,6 +232,7 @@ impl Labels<'_> {
                 None,
                 "velocity head lost at the end".to_owned(),
             ),
+            Place::Blower(branch) => (branch_id(branch), None, "blower".to_owned()),
             Place::Shock(branch) => (
                 branch_id(branch),
                 None,

@@ -7,10 +7,10 @@ use super::rows;
 use super::verdict::{self, Facts};
 use super::{
     Answer, Certificate, CylinderAnswer, Draw, DrawAnswer, Gap, GapQuantity, Outcome, Part, Path,
-    PortAnswer, Refusal, RefusalKind, Solved, State, hints,
+    PortAnswer, Refusal, RefusalKind, Solved, State, engine, hints, mixture,
 };
 use crate::catalogue::catalogue;
-use crate::draw::{self, Drawn, Refused};
+use crate::draw::{self, Drawn, Operating, Refused};
 use crate::error::StudyError;
 use crate::model::{Model, Purpose};
 use crate::study::{NodeKind, Study};
@@ -33,18 +33,13 @@ pub fn solve_part(study: &Study, part: Part) -> Result<Answer, Vec<StudyError>> 
     if !errors.is_empty() {
         return Err(errors);
     }
-    let cylinders: Vec<String> = study
-        .engine
-        .cylinders
-        .iter()
-        .map(|cylinder| cylinder.id.clone())
-        .collect();
     let bench_model = Model::new(study, Purpose::Bench);
     let running_model = Model::new(study, Purpose::Running);
     let bench = &study.settings.bench;
-    let count = cylinders.len();
+    let count = study.engine.cylinders.len();
     let mut draws = Vec::new();
     let mut running_needs = Vec::new();
+    let operating = draw::operating(study);
     let mut answer = |draw: Draw, limit: f64, model: &Model, drawn: Result<Drawn<'_>, Refused>| {
         let outcome = match drawn {
             Ok(drawn) => Telling {
@@ -52,9 +47,13 @@ pub fn solve_part(study: &Study, part: Part) -> Result<Answer, Vec<StudyError>> 
                 draw,
                 limit,
                 drawn: &drawn,
+                operating: operating.as_ref().ok(),
             }
             .outcome(),
-            Err(refused) => Outcome::Refused(refusal(draw, model, &refused, study)),
+            Err(refused) => {
+                let speed = study.engine.speed.unwrap_or(0.0);
+                Outcome::Refused(refusal(draw, model, &refused, speed))
+            }
         };
         draws.push(DrawAnswer {
             draw,
@@ -62,7 +61,6 @@ pub fn solve_part(study: &Study, part: Part) -> Result<Answer, Vec<StudyError>> 
             outcome,
         });
     };
-    let operating = draw::operating(study);
     let headline = if operating.is_ok() {
         Draw::Running
     } else {
@@ -77,17 +75,17 @@ pub fn solve_part(study: &Study, part: Part) -> Result<Answer, Vec<StudyError>> 
         Part::Headline | Part::First(_) => draw == first,
         Part::Rest(_) => draw != first,
     };
-    match operating {
+    match &operating {
         Ok(operating) => {
             let limit = study.settings.running.limit;
             for (draw, at_mean) in [(Draw::Running, false), (Draw::CycleMean, true)] {
                 if wanted(draw) {
-                    let drawn = draw::running(&running_model, &operating, at_mean);
+                    let drawn = draw::running(&running_model, operating, at_mean);
                     answer(draw, limit, &running_model, drawn);
                 }
             }
         }
-        Err(needs) => running_needs = needs.into_iter().map(|need| need.0).collect(),
+        Err(needs) => running_needs = needs.iter().map(|need| need.0.clone()).collect(),
     }
     if wanted(Draw::BenchOneAtATime) {
         let single = draw::one_at_a_time(&bench_model, count, bench);
@@ -105,16 +103,22 @@ pub fn solve_part(study: &Study, part: Part) -> Result<Answer, Vec<StudyError>> 
     })
 }
 
-fn refusal(draw: Draw, model: &Model, refused: &Refused, study: &Study) -> Refusal {
+/// Why a draw has no answer, at a crankshaft speed [rev/s].
+pub fn refusal(draw: Draw, model: &Model, refused: &Refused, speed: f64) -> Refusal {
     match *refused {
         Refused::Section { branch, node, part } => {
             let element = branch
                 .map(|branch| model.branches[branch].id.as_str())
                 .or_else(|| node.map(|node| model.nodes[node].id.as_str()))
                 .unwrap_or("the manifold");
-            let speed = study.engine.speed.map(|speed| speed * part);
+            let speed = Some(speed * part);
             verdict::refusal(RefusalKind::SectionTooSmall, draw, element, speed)
         }
+        Refused::PastTable {
+            branch,
+            which,
+            side,
+        } => verdict::past_table(&model.branches[branch].id, which, side),
         Refused::Failed(failure) => {
             let element = model
                 .branches
@@ -130,6 +134,8 @@ struct Telling<'a> {
     draw: Draw,
     limit: f64,
     drawn: &'a Drawn<'a>,
+    /// Where the engine runs, if it does.
+    operating: Option<&'a Operating>,
 }
 
 impl Telling<'_> {
@@ -178,7 +184,22 @@ impl Telling<'_> {
             flows.iter().map(|flow| flow / total).collect::<Vec<f64>>()
         });
         let branches = rows::branches(drawn, &labels);
-        let warnings = hints::of_draw(self.study, self.draw, drawn, &branches, second.is_some());
+        let carried = cylinders.iter().map(|one| one.flow * one.temperature);
+        let charge = carried.sum::<f64>() / total;
+        let operating = self.operating.zip(drawn.found.as_ref());
+        let operating = operating.map(|(operating, found)| {
+            engine::operating(self.study, operating, drawn, found, charge)
+        });
+        let mut warnings =
+            hints::of_draw(self.study, self.draw, drawn, &branches, second.is_some());
+        if let (Some(found), Some(point)) = (&operating, self.operating) {
+            warnings.extend(hints::of_engine(self.study, point, found));
+        }
+        let limit = self.limit;
+        let mixture = drawn
+            .found
+            .is_some()
+            .then(|| mixture::mixture(&self.study.engine, &cylinders, limit, charge));
         Outcome::Solved(Box::new(Solved {
             sentence,
             verdict,
@@ -192,6 +213,8 @@ impl Telling<'_> {
             certificate,
             second_solution: second,
             warnings,
+            operating,
+            mixture,
             cylinders,
         }))
     }
@@ -232,6 +255,9 @@ impl Telling<'_> {
             certificate.energy = certificate
                 .energy
                 .max(snapshot.residuals.energy / (total * temperature));
+        }
+        if let Some(found) = &drawn.found {
+            certificate.imbalance = certificate.imbalance.max(found.missed);
         }
         for budget in budgets {
             certificate.closure = certificate.closure.max(budget.closure / fall);

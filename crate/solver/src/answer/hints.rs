@@ -2,14 +2,16 @@
 
 use std::f64::consts::PI;
 
-use super::{BranchAnswer, Draw, Warning, WarningKind};
+use super::{BlowerAnswer, BranchAnswer, Draw, OperatingAnswer, Warning, WarningKind};
 use crate::digits::rounded;
-use crate::draw::Drawn;
+use crate::draw::{Drawn, Operating};
 use crate::elements::sections;
+use crate::exchange::whole_core;
 use crate::graph;
+use crate::law::blower::positive_displacement;
 use crate::law::outside;
 use crate::model::Model;
-use crate::study::{Loss, NodeKind, Study};
+use crate::study::{Blower, Cycle, Loss, NodeKind, Study};
 
 /// Sections that differ by more than this are not the same section [-].
 const SAME_SECTION: f64 = 1e-3;
@@ -95,7 +97,7 @@ fn perfect_entry(study: &Study, branch: &crate::study::Branch) -> Option<Warning
                 | Loss::Core { .. }
         )
     });
-    (chamber && !counted).then(|| {
+    (chamber && !counted && branch.blower.is_none()).then(|| {
         let message = format!(
             "leaves {} without an entry loss, as if the entry were perfect; add one",
             branch.from
@@ -207,6 +209,76 @@ pub fn of_draw(
     warnings
 }
 
+/// Warnings on what a running draw has found for the engine: limits passed, efficiencies and cores beyond
+/// what is known of them.
+pub fn of_engine(study: &Study, point: &Operating, found: &OperatingAnswer) -> Vec<Warning> {
+    let mut warnings = Vec::new();
+    if let Some(side) = point.past_efficiency_table {
+        let message = format!("the engine runs {side}; the value at its border is taken");
+        let kind = WarningKind::OutsideRange;
+        warnings.push(warning(kind, "engine", "volumetricTable", message));
+    }
+    for blower in &found.blowers {
+        let mut branches = study.network.branches.iter();
+        let given = branches.find(|branch| branch.id == blower.branch);
+        if let Some(given) = given.and_then(|branch| branch.blower.as_ref()) {
+            past_limits(blower, given, &mut warnings);
+        }
+        for (_, message) in positive_displacement::outside(blower.pressure_ratio) {
+            let kind = WarningKind::OutsideRange;
+            warnings.push(warning(kind, &blower.branch, "blower", message));
+        }
+    }
+    for (cooler, given) in found.coolers.iter().zip(&study.coolers) {
+        let Ok(Some(core)) = whole_core(given) else {
+            continue;
+        };
+        // Any passage stands for its face: the law is by flow over face.
+        for (_, message) in core.outside(1.0, cooler.flow) {
+            let kind = WarningKind::OutsideRange;
+            warnings.push(warning(kind, &given.id, "measuredFlow", message));
+        }
+    }
+    warnings
+}
+
+/// Limits that were typed: passing one can burst a rotor or throw a belt.
+fn past_limits(blower: &BlowerAnswer, given: &Blower, warnings: &mut Vec<Warning>) {
+    let mut past = |field: &str, message: String| {
+        let field = format!("blower.{field}");
+        warnings.push(warning(
+            WarningKind::PastLimit,
+            &blower.branch,
+            &field,
+            message,
+        ));
+    };
+    if let Some(limit) = given.greatest_speed
+        && blower.speed > limit
+    {
+        past(
+            "greatestSpeed",
+            format!(
+                "turns at {} rpm, above its limit of {} rpm: do not run it so",
+                rounded(60.0 * blower.speed, 0),
+                rounded(60.0 * limit, 0)
+            ),
+        );
+    }
+    if let (Some(limit), Some(speed)) = (given.greatest_rim_speed, blower.rim_speed)
+        && speed > limit
+    {
+        past(
+            "greatestRimSpeed",
+            format!(
+                "its pulley's rim runs at {} m/s, above its limit of {} m/s: do not run it so",
+                rounded(speed, 1),
+                rounded(limit, 1)
+            ),
+        );
+    }
+}
+
 fn assumptions(study: &Study, draw: Draw) -> Vec<String> {
     let mut notes = Vec::new();
     match draw {
@@ -224,12 +296,26 @@ fn assumptions(study: &Study, draw: Draw) -> Vec<String> {
                 notes.push("No firing order given: while one cylinder draws, the others share the rest evenly.".to_owned());
             }
             if study.engine.event_angle.is_none() {
-                notes.push("Intake event taken as 240 degrees (common practice).".to_owned());
+                let angle = match study.engine.cycle {
+                    Cycle::FourStroke => 240,
+                    Cycle::TwoStroke => 120,
+                };
+                notes.push(format!("Intake event taken as {angle} degrees (common practice)."));
+            }
+            if study.network.branches.iter().all(|branch| branch.temperature_rise.is_none()) {
+                notes.push("Walls are taken to heat no air; where they are known to, type a wall heating.".to_owned());
+            }
+            if study.network.branches.iter().any(|branch| branch.blower.is_some()) {
+                notes.push("What a blower blows into is taken to keep its pressure and temperature over the cycle.".to_owned());
             }
         }
     }
     let has_valve =
         |node: &crate::study::Node| matches!(&node.kind, NodeKind::Port { valve: Some(_), .. });
+    let blows = |branch: &crate::study::Branch| branch.blower.is_some();
+    if draw.is_bench() && study.network.branches.iter().any(blows) {
+        notes.push("The bench begins behind the blower: what lies before it, its bypass and the heat of a charge cooler are left out.".to_owned());
+    }
     if matches!(draw, Draw::Running | Draw::CycleMean) && study.network.nodes.iter().any(has_valve)
     {
         notes.push("Valves are left out of this draw; they are used on the bench.".to_owned());

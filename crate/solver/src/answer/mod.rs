@@ -3,11 +3,17 @@
 mod budget;
 mod build;
 mod doubt;
+mod engine;
+mod engine_types;
 mod gap;
 mod hints;
+mod mixture;
+mod range;
 mod rows;
 mod types;
 mod verdict;
 
 pub use build::{solve, solve_part};
+pub use engine_types::*;
+pub use range::{speed_range, speeds};
 pub use types::*;

@@ -35,6 +35,9 @@ pub fn branches(drawn: &Drawn<'_>, labels: &Labels<'_>) -> Vec<BranchAnswer> {
                 let ends = &drawn.model.branches[branch];
                 let up = if own.forward { ends.from } else { ends.to };
                 let temperature = snapshot.state.temperature[up];
+                if drawn.model.blowers.contains(&branch) {
+                    continue;
+                }
                 let (velocity, reynolds) = fastest(ends, own, flow.abs(), temperature);
                 answer.velocity = answer.velocity.max(velocity);
                 answer.reynolds = answer.reynolds.max(reynolds);

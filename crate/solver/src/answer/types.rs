@@ -2,6 +2,8 @@
 
 use serde::Serialize;
 
+use super::{MixtureAnswer, OperatingAnswer};
+
 /// Derives what every answer type needs; the TypeScript types only when generating.
 macro_rules! answer {
     ($($item:item)*) => {$(
@@ -247,6 +249,10 @@ pub struct Solved {
     pub second_solution: Option<Vec<f64>>,
     /// Laws used outside their range, high Mach numbers, assumptions of this draw.
     pub warnings: Vec<Warning>,
+    /// Where the engine runs and what has been found for it; absent on the bench.
+    pub operating: Option<OperatingAnswer>,
+    /// What the shares do to the mixture; absent on the bench.
+    pub mixture: Option<MixtureAnswer>,
 }
 
 /// Which kind of verdict a sentence gives.
@@ -285,6 +291,8 @@ pub enum RefusalKind {
     SectionTooSmall,
     /// The solver found no state that meets the certificate.
     NotConverged,
+    /// A blower would run beyond its efficiency table.
+    PastTable,
 }
 
 /// An answer exists, but something deserves a look.
@@ -318,6 +326,8 @@ pub enum WarningKind {
     DeadEnd,
     /// A second solution exists.
     SecondSolution,
+    /// A limit that was typed is passed.
+    PastLimit,
     /// An assumption of the draw.
     Assumption,
 }

@@ -113,6 +113,18 @@ pub fn verdict(facts: &Facts<'_>) -> (VerdictKind, String) {
     (VerdictKind::Uneven, sentence)
 }
 
+/// The refusal of a blower that would run beyond one of its efficiency tables.
+pub fn past_table(branch: &str, which: &str, side: &str) -> Refusal {
+    Refusal {
+        reason: RefusalKind::PastTable,
+        sentence: format!(
+            "No answer while running: blower {branch} runs {side}, where its {which} efficiency is not known. Change its drive, or extend the table."
+        ),
+        elements: vec![branch.to_owned()],
+        greatest_speed: None,
+    }
+}
+
 /// The verdict on a draw without an answer.
 pub fn refusal(
     kind: RefusalKind,
@@ -130,7 +142,7 @@ pub fn refusal(
             "More air is asked for than a section of {element} can pass: it chokes {}. Enlarge that section.",
             place(draw),
         ),
-        (RefusalKind::NotConverged, _) => format!(
+        (RefusalKind::NotConverged | RefusalKind::PastTable, _) => format!(
             "No answer {}: the equations could not be met, worst in {element}. Look at that row first; a section far from its neighbours' is the usual cause.",
             place(draw),
         ),

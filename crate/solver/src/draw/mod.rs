@@ -3,9 +3,11 @@
 mod bench;
 mod dense;
 mod events;
+mod found;
 mod joint;
 mod operating;
 mod prepared;
+mod range;
 mod reading;
 mod refusal;
 mod running;
@@ -13,8 +15,9 @@ mod shared;
 mod spectrum;
 
 pub use bench::{all_open, one_at_a_time};
-pub use operating::operating;
+pub use operating::{Operating, operating};
 pub use prepared::{CycleState, Prepared, PreparedCycle, Repeated, RepeatedCycle, SteadyState};
+pub use range::{Numbers, over_speeds};
 pub use running::running;
 pub use shared::BlowerState;
 pub use spectrum::Gradients;
@@ -65,6 +68,14 @@ pub struct Drawn<'m> {
 pub struct Found {
     /// Largest part by which a shared equation is missed [-].
     pub missed: f64,
+    /// Pressure of the air around the engine [Pa].
+    pub ambient: f64,
+    /// Node where boost is read, and its static pressure [Pa].
+    pub boost: Option<(usize, f64)>,
+    /// Highest pressure of a source or behind a blower less the mean at the ports [Pa].
+    pub loss: f64,
+    /// By cylinder: mean temperature at its ports while it draws [K].
+    pub temperatures: Vec<f64>,
     /// By node: pressure of each source [Pa].
     pub sources: Vec<Option<f64>>,
     /// In the order of the branches.
@@ -82,6 +93,15 @@ pub enum Refused {
         node: Option<usize>,
         /// Part of the asked total that it passes [-].
         part: f64,
+    },
+    /// A blower would run beyond an efficiency table.
+    PastTable {
+        /// Its branch.
+        branch: usize,
+        /// Which efficiency.
+        which: &'static str,
+        /// On which side, to follow "the blower runs".
+        side: &'static str,
     },
     /// No state was found.
     Failed(Failure),

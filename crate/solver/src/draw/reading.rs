@@ -79,7 +79,7 @@ impl Cycle<'_, '_> {
         }
     }
 
-    fn static_pressure(
+    pub(super) fn static_pressure(
         &self,
         result: usize,
         boost: Boost,
@@ -165,7 +165,7 @@ impl Cycle<'_, '_> {
     }
 
     /// A cylinder's ports, of which each has an equal part.
-    fn port_parts(&self, cylinder: usize) -> Vec<(usize, f64)> {
+    pub(super) fn port_parts(&self, cylinder: usize) -> Vec<(usize, f64)> {
         let ports = self.model.ports.iter();
         let its = ports.filter(|port| port.cylinder == cylinder);
         let part = 1.0 / its.clone().count() as f64;

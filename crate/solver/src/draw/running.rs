@@ -11,7 +11,7 @@ use super::joint::Lane;
 use super::operating::{Operating, ReferenceDensity};
 use super::shared::{Equations, Shared, Unknown};
 use super::spectrum::Gradients;
-use super::{Drawn, Found, Refused, Snapshot};
+use super::{Drawn, Refused, Snapshot};
 use crate::model::Model;
 use crate::solve::{Conditions, Failure, Flowing, Hold, Solver};
 
@@ -36,7 +36,7 @@ pub fn running<'m>(
     let mut cycle = Cycle::new(model, operating, &intervals);
     cycle.solver.patient = false;
     let failure = match cycle.solve() {
-        Ok(swept) => return Ok(cycle.drawn(&swept)),
+        Ok(swept) => return cycle.drawn(&swept),
         Err(failure) => failure,
     };
     if let section @ Refused::Section { .. } = cycle.explain(failure) {
@@ -44,7 +44,7 @@ pub fn running<'m>(
     }
     let mut cycle = Cycle::new(model, operating, &intervals);
     let swept = cycle.solve().map_err(Refused::Failed)?;
-    Ok(cycle.drawn(&swept))
+    cycle.drawn(&swept)
 }
 
 /// The intervals of a cycle, by firing order if it is known.
@@ -317,7 +317,7 @@ impl<'m, 'a> Cycle<'m, 'a> {
         }
     }
 
-    fn equations(&self, swept: &Swept) -> Equations {
+    pub(super) fn equations(&self, swept: &Swept) -> Equations {
         self.shared
             .equations(self.operating, &self.values, &swept.readings)
     }
@@ -377,34 +377,9 @@ impl<'m, 'a> Cycle<'m, 'a> {
         swept
     }
 
-    /// What has been found beside the cylinders' air.
-    fn found(&self, swept: &Swept) -> Found {
-        let blowers = 0..self.operating.blowers.len();
-        Found {
-            missed: self.equations(swept).largest(),
-            sources: self.source_pressures(),
-            blowers: blowers
-                .map(|blower| {
-                    self.shared
-                        .blower(self.operating, blower, &self.values, &swept.readings)
-                })
-                .collect(),
-        }
-    }
-
-    /// Pressure of each source by node [Pa].
-    fn source_pressures(&self) -> Vec<Option<f64>> {
-        let holds = self.operating.sources.iter().zip(&self.conditions.holds);
-        holds
-            .map(|(source, hold)| match hold {
-                Hold::Pressure(pressure) if source.is_some() => Some(*pressure),
-                _ => None,
-            })
-            .collect()
-    }
-
-    fn drawn(mut self, swept: &Swept) -> Drawn<'m> {
+    fn drawn(mut self, swept: &Swept) -> Result<Drawn<'m>, Refused> {
         let found = self.found(swept);
+        self.inside_tables(&found)?;
         let mut drawn = Drawn {
             model: self.model,
             snapshots: Vec::with_capacity(self.intervals.len()),
@@ -444,6 +419,6 @@ impl<'m, 'a> Cycle<'m, 'a> {
                 residuals,
             ));
         }
-        drawn
+        Ok(drawn)
     }
 }

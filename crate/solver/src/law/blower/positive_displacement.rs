@@ -32,7 +32,7 @@
 
 use super::super::Scatter;
 use super::super::outside::outside_range;
-use crate::gas::{GAMMA, GAS_CONSTANT};
+use crate::gas::SPECIFIC_HEAT;
 
 /// Range of the pressure ratio [-].
 pub const RANGE: [f64; 2] = [1.0, 3.5];
@@ -44,8 +44,6 @@ pub const SCATTER: Scatter = Scatter {
     origin: "judged: 5 points of 70 in the efficiency read from a map; one blower feeds all",
 };
 
-/// Specific heat at constant pressure [J/(kg K)].
-const SPECIFIC_HEAT: f64 = GAMMA * GAS_CONSTANT / (GAMMA - 1.0);
 /// (gamma - 1)/gamma.
 const EXPONENT: f64 = 2.0 / 7.0;
 /// Pressure ratio below 1 over which the outlet returns to the inlet's temperature [-].

@@ -7,7 +7,7 @@ mod clock;
 mod outside;
 mod reply;
 
-pub use reply::{Read, Solve};
+pub use reply::{Range, Read, Solve};
 
 use serde::Serialize;
 use serde_wasm_bindgen::Serializer;
@@ -37,6 +37,30 @@ pub fn solve(
         Err(errors) => Solve::Wrong { errors },
     };
     plain(&reply)
+}
+
+/// Solves the running draw at some of the speeds of a study's range: `count` of them from the one at
+/// `first`, so that a long range need not keep the worker from the next question.
+///
+/// # Errors
+/// None for any study; throws when the browser cannot build the reply.
+#[wasm_bindgen(unchecked_return_type = "import('../types').Range")]
+pub fn range(
+    #[wasm_bindgen(unchecked_param_type = "import('../types').Study")] study: &JsValue,
+    first: u32,
+    count: u32,
+) -> Result<JsValue, JsError> {
+    let read = outside::text(study).and_then(|text| evenport::read(&text));
+    let solved = read.and_then(|study| {
+        let speeds = evenport::speeds(&study);
+        let wanted = speeds.iter().skip(first as usize).take(count as usize);
+        let points = evenport::speed_range(&study, &wanted.copied().collect::<Vec<f64>>())?;
+        Ok(Range::Solved {
+            points,
+            of: speeds.len() as u32,
+        })
+    });
+    plain(&solved.unwrap_or_else(|errors| Range::Wrong { errors }))
 }
 
 /// Reads a study from the text of a file.

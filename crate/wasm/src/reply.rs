@@ -1,6 +1,6 @@
 //! What goes back to the page: a closed union, told apart by `kind`.
 
-use evenport::{Answer, Study, StudyError};
+use evenport::{Answer, SpeedPoint, Study, StudyError};
 use serde::Serialize;
 
 /// The reply to `solve`.
@@ -18,6 +18,25 @@ pub enum Solve {
         answer: Box<Answer>,
         /// Time from the study's arrival to its answer [ms].
         elapsed_ms: f64,
+    },
+    /// The study is wrong.
+    Wrong {
+        /// All that is wrong with it.
+        errors: Vec<StudyError>,
+    },
+}
+
+/// The reply to `range`.
+#[derive(Serialize)]
+#[cfg_attr(feature = "generate", derive(ts_rs::TS))]
+#[serde(tag = "kind", rename_all = "camelCase")]
+pub enum Range {
+    /// The study is right.
+    Solved {
+        /// The running draw at the speeds that were asked for; none when the study lacks what it needs.
+        points: Vec<SpeedPoint>,
+        /// Speeds of the whole range.
+        of: u32,
     },
     /// The study is wrong.
     Wrong {

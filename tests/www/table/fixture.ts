@@ -52,6 +52,13 @@ export const CATALOGUE: Catalogue = {
 	valve: [field("diameter", "length"), field("count", "number")],
 	bench: [],
 	running: [],
+	ambient: [],
+	fuel: [],
+	fuelSettings: [],
+	cycles: [],
+	blower: kind("blower", "blower", []),
+	cooler: kind("cooler", "charge cooler", []),
+	mixings: [],
 };
 
 export const STUDY: Study = {

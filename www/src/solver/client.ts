@@ -1,6 +1,6 @@
 /** The page's side of the solver: whole documents across, answered by the worker. */
 import { type Remote, wrap } from "comlink";
-import type { Catalogue, Part, Read, Solve, Study } from "./types";
+import type { Catalogue, Part, Range, Read, Solve, Study } from "./types";
 import type { Solver } from "./worker";
 import address from "./worker?worker&url";
 
@@ -44,6 +44,11 @@ export function read(text: string): Promise<Read> {
 /** Solves a study in some of its draws. */
 export function solve(study: Study, part: Part): Promise<Solve> {
 	return ask<Solve>((to) => to.solve(study, part) as Promise<Solve>);
+}
+
+/** Solves the running draw at `count` speeds of a study's range, from the one at `first`. */
+export function range(study: Study, first: number, count: number): Promise<Range> {
+	return ask<Range>((to) => to.range(study, first, count) as Promise<Range>);
 }
 
 /** The program's version. */

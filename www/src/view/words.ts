@@ -37,6 +37,7 @@ export const WARNING_WORDS: Readonly<Record<WarningKind, string>> = {
 	highMach: "High Mach number",
 	jetInSight: "In sight of a jet",
 	deadEnd: "Dead end",
+	pastLimit: "Past its limit",
 	secondSolution: "Second solution",
 	assumption: "Assumed",
 };

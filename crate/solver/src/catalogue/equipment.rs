@@ -50,7 +50,7 @@ pub const BLOWER: KindInfo = KindInfo {
             "diameter",
         ),
         optional(
-            FieldInfo::new("boost", "boost", Quantity::PressureDifference, [-1e5, 1e6]),
+            FieldInfo::new("boost", "boost", Quantity::Boost, [-1e5, 1e6]),
             "above ambient pressure, static, at the node named; the drive ratio is found for it",
         ),
         optional(

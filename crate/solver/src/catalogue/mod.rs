@@ -124,6 +124,8 @@ pub enum Quantity {
     Pressure,
     /// Pressure difference [Pa].
     PressureDifference,
+    /// Pressure above that of the air around the engine [Pa].
+    Boost,
     /// [K].
     Temperature,
     /// Temperature difference [K].

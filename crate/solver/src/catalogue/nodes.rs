@@ -28,7 +28,7 @@ pub static NODES: [KindInfo; 7] = [
                 "temperature while running; needed for the running draw",
             ),
             optional(
-                FieldInfo::new("boost", "boost", Quantity::PressureDifference, [-1e5, 1e6]),
+                FieldInfo::new("boost", "boost", Quantity::Boost, [-1e5, 1e6]),
                 "above ambient pressure, static, at the node named; the source's pressure is found for it",
             ),
         ],

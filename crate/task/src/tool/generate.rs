@@ -80,6 +80,7 @@ fn typescript() -> String {
     types.visit::<evenport::Catalogue>();
     types.visit::<evenport_wasm::Solve>();
     types.visit::<evenport_wasm::Read>();
+    types.visit::<evenport_wasm::Range>();
     let mut text = HEADER.to_owned();
     for declaration in types.text.values() {
         text.push('\n');

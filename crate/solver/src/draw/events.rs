@@ -45,21 +45,23 @@ pub fn from_firing_order(cylinders: usize, order: &[usize], event: f64) -> Vec<I
 }
 
 /// One interval a cylinder when the firing order is not known: while it draws, the others share the
-/// rest of the total, if there is any.
+/// rest of the total, if there is any. Where events do not fill the cycle, nobody draws in what is left.
 pub fn without_order(cylinders: usize, event: f64) -> Vec<Interval> {
-    (0..cylinders)
+    let fills = cylinders as f64 * event;
+    let weight = if fills > 1.0 {
+        1.0 / cylinders as f64
+    } else {
+        event
+    };
+    let mut intervals: Vec<Interval> = (0..cylinders)
         .map(|drawing| {
             let mut draws = vec![vec![0.0; cylinders]; cylinders];
             draws[drawing][drawing] = 1.0 / event;
             // With more than one event's worth of total left over; equal cylinders decide it once for all.
-            if cylinders > 1 && cylinders as f64 * event > 1.0 {
+            if cylinders > 1 && fills > 1.0 {
                 let others = (cylinders - 1) as f64;
-                for (other, row) in draws
-                    .iter_mut()
-                    .enumerate()
-                    .filter(|(other, _)| *other != drawing)
-                {
-                    debug_assert!(other < cylinders);
+                let rows = draws.iter_mut().enumerate();
+                for (_, row) in rows.filter(|(other, _)| *other != drawing) {
                     row.fill(1.0 / others);
                     row[drawing] = (1.0 - 1.0 / event) / others;
                 }
@@ -67,12 +69,20 @@ pub fn without_order(cylinders: usize, event: f64) -> Vec<Interval> {
             let mut counts = vec![0.0; cylinders];
             counts[drawing] = 1.0;
             Interval {
-                weight: 1.0 / cylinders as f64,
+                weight,
                 draws,
                 counts,
             }
         })
-        .collect()
+        .collect();
+    if fills < 1.0 - 1e-12 {
+        intervals.push(Interval {
+            weight: 1.0 - fills,
+            draws: vec![vec![0.0; cylinders]; cylinders],
+            counts: vec![0.0; cylinders],
+        });
+    }
+    intervals
 }
 
 /// The whole cycle at mean flow.

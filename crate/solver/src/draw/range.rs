@@ -21,11 +21,13 @@ pub fn over_speeds(model: &Model, points: &[Operating]) -> Vec<Result<Numbers, R
     };
     let intervals = intervals(first);
     let mut cycle = Cycle::new(model, first, &intervals);
+    cycle.solver.patient = false;
     let mut results = Vec::with_capacity(points.len());
     for point in points {
         cycle.turn_at(point);
         results.push(cycle.numbers().or_else(|_| {
             // The point before may be no start for this one: begin anew, and tell why if that fails too.
+            cycle.states.fill(None);
             let mut fresh = Cycle::new(model, point, &intervals);
             fresh.solver.patient = false;
             let numbers = fresh.numbers();
@@ -41,17 +43,15 @@ pub fn over_speeds(model: &Model, points: &[Operating]) -> Vec<Result<Numbers, R
 impl<'a> Cycle<'_, 'a> {
     /// Takes the present state for a start at another speed.
     fn turn_at(&mut self, point: &'a Operating) {
-        let before: f64 = self.flows().iter().sum();
         let first = self.shared.first(point);
-        let expected: f64 = first[..self.cylinders()].iter().sum();
-        let factor = match self.states.iter().all(Option::is_some) {
-            true => {
-                (point.speed / self.operating.speed) * point.volumetric_efficiency
-                    / self.operating.volumetric_efficiency
-            }
-            false => expected / before,
-        };
-        self.shared.speed_up(&mut self.values, factor);
+        if self.states.iter().all(Option::is_some) {
+            let before = self.operating;
+            let turns = point.speed / before.speed;
+            let breathes = point.volumetric_efficiency / before.volumetric_efficiency;
+            self.shared.speed_up(&mut self.values, turns * breathes);
+        } else {
+            self.values = first;
+        }
         self.operating = point;
     }
 

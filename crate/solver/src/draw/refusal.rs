@@ -5,78 +5,91 @@ use super::running::Cycle;
 use super::shared::Unknown;
 use crate::solve::Failure;
 
+/// A section this near to choking limits the flow, if it is not so at a lesser flow too [-].
+const CHOKES: f64 = 0.95;
+/// That lesser flow over the limit [-]. A leak or a shut bypass is choked there as well, and limits nothing.
+const LESSER: f64 = 0.7;
+
 impl Cycle<'_, '_> {
     /// Why there is no answer: looks for the greatest part of the flow that the manifold passes.
     pub(super) fn explain(&mut self, failure: Failure) -> Refused {
         let asked = self.values.clone();
         let (mut low, mut high) = (0.0, 1.0);
-        let mut tightest = None;
-        for _ in 0..40 {
+        let mut near = Vec::new();
+        while high - low >= 1e-4 {
             let part = 0.5 * (low + high);
-            let unknowns = self.shared.unknowns.iter().zip(&asked);
-            self.values = unknowns
-                .map(|(unknown, asked)| match unknown {
-                    Unknown::Air(_) | Unknown::BlowerFlow(_) => part * asked,
-                    _ => *asked,
-                })
-                .collect();
-            self.states.iter_mut().for_each(|state| *state = None);
-            let passes = (0..self.intervals.len()).all(|interval| {
-                let solved = self.solve_interval(interval).is_ok();
-                if solved {
-                    let found = self.tightest(interval);
-                    tightest = tightest.max_by_part(found);
-                }
-                solved
-            });
-            if passes {
-                low = part;
-            } else {
-                high = part;
-            }
-            if high - low < 1e-4 {
-                break;
+            match self.sections(&asked, part) {
+                Some(sections) => (low, near) = (part, sections),
+                None => high = part,
             }
         }
-        match tightest {
-            Some(Tight { part, branch, node }) if part > 0.95 && low > 0.0 => Refused::Section {
+        let before = self.sections(&asked, LESSER * low).unwrap_or_default();
+        let mut limiting: Option<Tight> = None;
+        for (tight, before) in near.iter().zip(&before) {
+            let nearer = limiting.is_none_or(|other| tight.part > other.part);
+            if tight.part > CHOKES && before.part < CHOKES && nearer {
+                limiting = Some(*tight);
+            }
+        }
+        match limiting {
+            Some(Tight { branch, node, .. }) => Refused::Section {
                 branch,
                 node,
                 part: low,
             },
-            _ => Refused::Failed(failure),
+            None => Refused::Failed(failure),
         }
     }
 
-    /// The section nearest to choking in an interval's state.
-    fn tightest(&self, interval: usize) -> Option<Tight> {
+    /// How near each section comes to choking in any interval at a part of the flow that is asked for;
+    /// nothing when an interval has no state.
+    fn sections(&mut self, asked: &[f64], part: f64) -> Option<Vec<Tight>> {
+        let unknowns = self.shared.unknowns.iter().zip(asked);
+        self.values = unknowns
+            .map(|(unknown, asked)| match unknown {
+                Unknown::Air(_) | Unknown::BlowerFlow(_) => part * asked,
+                _ => *asked,
+            })
+            .collect();
+        let mut nearest: Vec<Tight> = Vec::new();
+        for interval in 0..self.intervals.len() {
+            self.solve_interval(interval).ok()?;
+            let found = self.sections_of(interval)?;
+            if nearest.is_empty() {
+                nearest = found;
+            } else {
+                for (nearest, found) in nearest.iter_mut().zip(found) {
+                    nearest.part = nearest.part.max(found.part);
+                }
+            }
+        }
+        Some(nearest)
+    }
+
+    /// How near each section comes to choking in an interval's state: branches, then nodes.
+    fn sections_of(&self, interval: usize) -> Option<Vec<Tight>> {
         let state = self.states[interval].as_ref()?;
-        let mut tight = None;
-        for (branch, own) in self.solver.system.branches.iter().enumerate() {
-            let found = Some(Tight {
+        let branches = self.solver.system.branches.iter().enumerate();
+        let mut sections: Vec<Tight> = branches
+            .map(|(branch, own)| Tight {
                 part: own.fall.mach_square.sqrt(),
                 branch: Some(branch),
                 node: None,
-            });
-            tight = tight.max_by_part(found);
-        }
+            })
+            .collect();
         for (node, at) in self.model.nodes.iter().enumerate() {
             if let Some(junction) = &at.junction {
-                let flows: Vec<f64> = at
-                    .legs
-                    .iter()
-                    .map(|leg| leg.flow_into(&state.flow))
-                    .collect();
-                let part =
-                    junction.choking_part(state.pressure(node), state.temperature[node], &flows);
-                tight = tight.max_by_part(Some(Tight {
-                    part,
+                let legs = at.legs.iter();
+                let flows: Vec<f64> = legs.map(|leg| leg.flow_into(&state.flow)).collect();
+                let (pressure, temperature) = (state.pressure(node), state.temperature[node]);
+                sections.push(Tight {
+                    part: junction.choking_part(pressure, temperature, &flows),
                     branch: None,
                     node: Some(node),
-                }));
+                });
             }
         }
-        tight
+        Some(sections)
     }
 }
 
@@ -86,17 +99,4 @@ struct Tight {
     part: f64,
     branch: Option<usize>,
     node: Option<usize>,
-}
-
-trait MaxByPart {
-    fn max_by_part(self, other: Self) -> Self;
-}
-
-impl MaxByPart for Option<Tight> {
-    fn max_by_part(self, other: Self) -> Self {
-        match (self, other) {
-            (Some(a), Some(b)) => Some(if b.part > a.part { b } else { a }),
-            (a, b) => a.or(b),
-        }
-    }
 }

@@ -29,6 +29,21 @@ pub fn all(clock: impl Fn() -> f64, wanted: impl Fn(&str) -> bool, say: impl Fn(
     if wanted(name) {
         say(&cycle(name, &clock));
     }
+    let name = "60 speeds of the blown V8";
+    if wanted(name) {
+        say(&range(name, &clock));
+    }
+}
+
+/// The running draw over a speed range, with blower and core, through the gate as the page asks for it.
+fn range(name: &str, clock: &impl Fn() -> f64) -> String {
+    let text = include_str!("../blown_v8/network.json");
+    let study = evenport::read(text).expect("the example is valid");
+    let speeds = evenport::speeds(&study);
+    let time = median(clock, BATCHES, || {
+        black_box(evenport::speed_range(&study, &speeds)).expect("a valid study");
+    });
+    format!("{name}: {}", told(time))
 }
 
 /// Cold and warm times; warm is from the state of the same network with some areas 1 % smaller.

@@ -36,11 +36,9 @@ pub fn speed_range(study: &Study, speeds: &[f64]) -> Result<Vec<SpeedPoint>, Vec
     if !errors.is_empty() {
         return Err(errors);
     }
-    let mut turned = study.clone();
     let mut points: Vec<Operating> = Vec::with_capacity(speeds.len());
     for speed in speeds {
-        turned.engine.speed = Some(*speed);
-        let Ok(point) = draw::operating(&turned) else {
+        let Ok(point) = draw::operating_at(study, Some(*speed)) else {
             return Ok(Vec::new());
         };
         points.push(point);

@@ -86,14 +86,9 @@ pub fn verdict(facts: &Facts<'_>) -> (VerdictKind, String) {
         return (VerdictKind::WithinDoubt, sentence);
     }
     if worst.len() > 1 {
-        let names: Vec<&str> = worst
-            .iter()
-            .map(|cylinder| cylinder.cylinder.as_str())
-            .collect();
         let sentence = format!(
-            "Cylinders {} are farthest from the mean {place}, each {}; the spread is {spread} against a limit of {limit}{}.",
-            listed(&names),
-            by_how_much(first),
+            "{} {place}; the spread is {spread} against a limit of {limit}{}.",
+            farthest(&worst),
             because(facts.gap),
         );
         return (VerdictKind::Tied, sentence);
@@ -196,6 +191,39 @@ fn because(gap: Option<&Gap>) -> String {
         }
         None => String::new(),
     }
+}
+
+/// Cylinders that tie for the farthest place, which may lie on either side of the mean.
+fn farthest(tied: &[&CylinderAnswer]) -> String {
+    let named = |less: bool| -> Vec<&str> {
+        let side = tied.iter().filter(|one| (one.deviation < 0.0) == less);
+        side.map(|one| one.cylinder.as_str()).collect()
+    };
+    let (less, more) = (named(true), named(false));
+    let noun = |names: &[&str]| {
+        if names.len() > 1 {
+            "Cylinders"
+        } else {
+            "Cylinder"
+        }
+    };
+    let verb = |names: &[&str]| if names.len() > 1 { "get" } else { "gets" };
+    if less.is_empty() || more.is_empty() {
+        let names = if less.is_empty() { more } else { less };
+        return format!(
+            "Cylinders {} each get {} air than the mean",
+            listed(&names),
+            more_or_less(tied[0].deviation)
+        );
+    }
+    format!(
+        "{} {} {} {} less air than the mean, {} as much more",
+        noun(&less),
+        listed(&less),
+        verb(&less),
+        percent(tied[0].deviation.abs()),
+        listed(&more)
+    )
 }
 
 fn by_how_much(cylinder: &CylinderAnswer) -> String {
@@ -339,7 +367,17 @@ mod tests {
         let (kind, sentence) = told(&tied, 0.1, None);
         assert_eq!(kind, VerdictKind::Tied);
         assert!(
-            sentence.starts_with("Cylinders 1 and 2 are farthest from the mean"),
+            sentence.starts_with("Cylinder 1 gets 5.0 % less air than the mean, 2 as much more"),
+            "{sentence}"
+        );
+        let tied = [
+            cylinder("1", 0.05, 0.02, State::Overfed),
+            cylinder("2", -0.02, 0.02, State::Even),
+            cylinder("3", 0.05, 0.02, State::Overfed),
+        ];
+        let (_, sentence) = told(&tied, 0.07, None);
+        assert!(
+            sentence.starts_with("Cylinders 1 and 3 each get 5.0 % more air than the mean on the"),
             "{sentence}"
         );
     }

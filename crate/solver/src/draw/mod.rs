@@ -15,7 +15,7 @@ mod shared;
 mod spectrum;
 
 pub use bench::{all_open, one_at_a_time};
-pub use operating::{Operating, operating};
+pub use operating::{Operating, operating, operating_at};
 pub use prepared::{CycleState, Prepared, PreparedCycle, Repeated, RepeatedCycle, SteadyState};
 pub use range::{Numbers, over_speeds};
 pub use running::running;

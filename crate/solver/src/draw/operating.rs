@@ -120,9 +120,17 @@ pub struct Need(pub String);
 /// # Errors
 /// Everything that the running draw still needs.
 pub fn operating(study: &Study) -> Result<Operating, Vec<Need>> {
+    operating_at(study, study.engine.speed)
+}
+
+/// The same at another crankshaft speed [rev/s].
+///
+/// # Errors
+/// As `operating`.
+pub fn operating_at(study: &Study, speed: Option<f64>) -> Result<Operating, Vec<Need>> {
     let engine = &study.engine;
     let mut needs = Needs(Vec::new());
-    let speed = needs.number(engine.speed, || "engine speed".to_owned());
+    let speed = needs.number(speed, || "engine speed".to_owned());
     let (volumetric_efficiency, past) = breathing(engine, speed, &mut needs);
     let swept = swept_volumes(engine, &mut needs);
     let ambient = ambient(study);

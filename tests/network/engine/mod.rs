@@ -3,6 +3,7 @@
 mod blower;
 mod boost;
 mod cooler;
+mod gate;
 mod mixture;
 mod range;
 

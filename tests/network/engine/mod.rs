@@ -6,6 +6,7 @@ mod cooler;
 mod gate;
 mod mixture;
 mod range;
+mod varied;
 
 use evenport::{Draw, OperatingAnswer, Solved, Study, read, solve};
 

@@ -28,6 +28,7 @@ impl Builder {
             NodeKind::Port {
                 cylinder,
                 valve: None,
+                cad_section: None,
             },
         );
     }
@@ -116,7 +117,7 @@ pub fn ten_ports(scale: f64) -> Study {
         },
     );
     for id in ["lid", "balance"] {
-        builder.node(id, NodeKind::Plenum {});
+        builder.node(id, NodeKind::PLENUM);
     }
     for feed in 0..2 {
         let losses = [typed(0.3, 2e-3 + 1e-4 * feed as f64), duct(2e-3)];
@@ -128,7 +129,7 @@ pub fn ten_ports(scale: f64) -> Study {
             format!("tee {port}"),
             format!("port {port}"),
         );
-        builder.node(&pocket, NodeKind::Plenum {});
+        builder.node(&pocket, NodeKind::PLENUM);
         builder.node(
             &tee,
             NodeKind::Tee {
@@ -210,7 +211,7 @@ pub fn lattice(side: usize, scale: f64) -> Study {
                     law: JunctionLaw::Bassett2001,
                 }
             } else {
-                NodeKind::Plenum {}
+                NodeKind::PLENUM
             };
             builder.node(&name(row, column), kind);
         }

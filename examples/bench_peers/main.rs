@@ -98,12 +98,13 @@ fn study(branches: &[Resistance]) -> Study {
             Some(number) => NodeKind::Port {
                 cylinder: number.to_owned(),
                 valve: None,
+                cad_section: None,
             },
             None if id == "source" => NodeKind::Source {
                 pressure: None,
                 temperature: None,
             },
-            None => NodeKind::Plenum {},
+            None => NodeKind::PLENUM,
         };
         Node { id, kind }
     };

@@ -3,6 +3,7 @@
 mod continuous_header;
 mod cores;
 mod distributor;
+mod entered;
 #[path = "../published/evidence.rs"]
 mod evidence;
 mod examples;

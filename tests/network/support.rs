@@ -41,6 +41,7 @@ impl Builder {
             NodeKind::Port {
                 cylinder,
                 valve: None,
+                cad_section: None,
             },
         )
     }

@@ -25,6 +25,11 @@ pub const fn running_limit() -> f64 {
     0.004
 }
 
+/// Common practice: what a network of plain sections rarely meets closer [-].
+pub const fn cad_tolerance() -> f64 {
+    0.02
+}
+
 /// One of a thing [-].
 pub const fn one() -> f64 {
     1.0

@@ -7,9 +7,7 @@ use std::collections::BTreeMap;
 
 use serde::Serialize;
 
-use crate::defaults::{
-    bench_limit, running_limit, standard_depression, standard_pressure, standard_temperature,
-};
+pub use settings::{Bench, Check, Running, Settings};
 
 /// The value of a study's `format` field.
 pub const FORMAT: &str = "evenport-study";
@@ -26,6 +24,8 @@ macro_rules! document {
         $item
     )*};
 }
+
+mod settings;
 
 document! {
 /// One manifold with its engine and settings.
@@ -147,47 +147,6 @@ pub struct Cylinder {
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub bank: Option<String>,
 }
-
-/// Conditions, limits and display units.
-#[derive(Default)]
-pub struct Settings {
-    /// Flow bench.
-    #[serde(default)]
-    pub bench: Bench,
-    /// Running engine.
-    #[serde(default)]
-    pub running: Running,
-    /// Display unit by quantity, as the page writes them; the solver never reads this.
-    #[serde(default, skip_serializing_if = "BTreeMap::is_empty")]
-    #[cfg_attr(feature = "generate", ts(as = "Option<_>"))]
-    pub units: BTreeMap<String, String>,
-}
-
-/// Flow bench conditions.
-pub struct Bench {
-    /// Absolute pressure of the still room air [Pa].
-    #[serde(default = "standard_pressure")]
-    pub ambient_pressure: f64,
-    /// Temperature of the still room air [K].
-    #[serde(default = "standard_temperature")]
-    pub ambient_temperature: f64,
-    /// Pressure difference between room and settling chamber [Pa]; 28 inH2O when not given (common practice).
-    #[serde(default = "standard_depression")]
-    pub depression: f64,
-    /// Whether the bench blows into the source instead of sucking at the port.
-    #[serde(default)]
-    pub blowing: bool,
-    /// Largest acceptable spread [-]; 3 % when not given (common practice).
-    #[serde(default = "bench_limit")]
-    pub limit: f64,
-}
-
-/// Running engine conditions.
-pub struct Running {
-    /// Largest acceptable spread [-]; 0.4 % when not given (proposed).
-    #[serde(default = "running_limit")]
-    pub limit: f64,
-}
 }
 
 document! {
@@ -204,7 +163,14 @@ pub enum NodeKind {
         temperature: Option<f64>,
     },
     /// A chamber in which the velocity head of what enters is lost.
-    Plenum {},
+    Plenum {
+        /// Volume of the chamber itself, for the check against CAD only [m3].
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        volume: Option<f64>,
+        /// Volume of the chamber as CAD gives it, for the check [m3].
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        cad_volume: Option<f64>,
+    },
     /// A flowing chamber: a run section that keeps part of the velocity head, with side legs.
     Header {
         /// Area of the run section [m2].
@@ -215,6 +181,12 @@ pub enum NodeKind {
         /// Static-pressure regain factor where side legs join [-].
         #[serde(default, skip_serializing_if = "Option::is_none")]
         regain_combining: Option<f64>,
+        /// Volume at this node beside the ducts of its chamber, for the check against CAD only [m3].
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        volume: Option<f64>,
+        /// Its part of the chamber's volume as CAD gives it, or all of it, for the check [m3].
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        cad_volume: Option<f64>,
     },
     /// A junction of a straight run and a side leg at a right angle.
     Tee {
@@ -247,6 +219,9 @@ pub enum NodeKind {
         /// The valve behind it, used at fixed lift on the bench only.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         valve: Option<Valve>,
+        /// Smallest section on the way to it as CAD gives it, for the check [m2].
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        cad_section: Option<f64>,
     },
 }
 
@@ -449,6 +424,14 @@ impl Network {
     }
 }
 
+impl NodeKind {
+    /// A plenum of which no volume is known.
+    pub const PLENUM: Self = Self::Plenum {
+        volume: None,
+        cad_volume: None,
+    };
+}
+
 impl Loss {
     /// The kind's name in the JSON file.
     pub fn kind(&self) -> &'static str {
@@ -465,26 +448,6 @@ impl Loss {
             Self::Throttle { .. } => "throttle",
             Self::Core { .. } => "core",
             Self::TypedK { .. } => "typedK",
-        }
-    }
-}
-
-impl Default for Bench {
-    fn default() -> Self {
-        Self {
-            ambient_pressure: standard_pressure(),
-            ambient_temperature: standard_temperature(),
-            depression: standard_depression(),
-            blowing: false,
-            limit: bench_limit(),
-        }
-    }
-}
-
-impl Default for Running {
-    fn default() -> Self {
-        Self {
-            limit: running_limit(),
         }
     }
 }

@@ -3,6 +3,7 @@
 mod budget;
 mod build;
 mod doubt;
+mod entered;
 mod gap;
 mod hints;
 mod rows;

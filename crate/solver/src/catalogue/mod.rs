@@ -40,6 +40,8 @@ pub struct Catalogue {
     pub bench: &'static [FieldInfo],
     /// Numeric fields of the running settings.
     pub running: &'static [FieldInfo],
+    /// Numeric fields of the check against CAD.
+    pub check: &'static [FieldInfo],
 }
 
 /// One kind of node or loss.
@@ -145,6 +147,7 @@ static CATALOGUE: Catalogue = Catalogue {
     valve: &settings::VALVE,
     bench: &settings::BENCH,
     running: &settings::RUNNING,
+    check: &settings::CHECK,
 };
 
 impl FieldInfo {
@@ -212,5 +215,6 @@ const fn discharge_coefficient(default: f64, help: &'static str) -> FieldInfo {
 /// Section of a round 40 mm bore [m2].
 const BORE_40: f64 = 1.2566e-3;
 const AREA: [f64; 2] = [1e-9, 10.0];
+const VOLUME: [f64; 2] = [1e-9, 100.0];
 const LENGTH: [f64; 2] = [0.0, 100.0];
 const POSITIVE_LENGTH: [f64; 2] = [1e-6, 100.0];

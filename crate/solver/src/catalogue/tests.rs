@@ -9,8 +9,8 @@ use serde_json::Value;
 use super::{FieldInfo, KindInfo, catalogue};
 use crate::gate::decode;
 use crate::study::{
-    Bench, Branch, Cylinder, Engine, FORMAT, JunctionLaw, Leg, Loss, Network, Node, NodeKind,
-    Reference, Running, Settings, Study, VERSION, Valve, Variant,
+    Bench, Branch, Check, Cylinder, Engine, FORMAT, JunctionLaw, Leg, Loss, Network, Node,
+    NodeKind, Reference, Running, Settings, Study, VERSION, Valve, Variant,
 };
 
 /// One sample of every loss, with every optional field given.
@@ -105,6 +105,13 @@ fn valve() -> Valve {
     }
 }
 
+fn check() -> Check {
+    Check {
+        total_volume: Some(5e-3),
+        tolerance: Some(0.05),
+    }
+}
+
 /// One sample of every node kind, with every optional field given.
 fn nodes() -> Vec<NodeKind> {
     let law = JunctionLaw::default();
@@ -113,11 +120,16 @@ fn nodes() -> Vec<NodeKind> {
             pressure: Some(2e5),
             temperature: Some(300.0),
         },
-        NodeKind::Plenum {},
+        NodeKind::Plenum {
+            volume: Some(2e-3),
+            cad_volume: Some(2e-3),
+        },
         NodeKind::Header {
             area: 1e-3,
             regain_dividing: Some(0.5),
             regain_combining: Some(1.0),
+            volume: Some(1e-4),
+            cad_volume: Some(1e-3),
         },
         NodeKind::Tee {
             area: 1e-3,
@@ -134,12 +146,13 @@ fn nodes() -> Vec<NodeKind> {
         NodeKind::Port {
             cylinder: "1".to_owned(),
             valve: Some(valve()),
+            cad_section: Some(1e-3),
         },
     ];
     for node in &all {
         match node {
             NodeKind::Source { .. }
-            | NodeKind::Plenum {}
+            | NodeKind::Plenum { .. }
             | NodeKind::Header { .. }
             | NodeKind::Tee { .. }
             | NodeKind::Wye { .. }
@@ -207,6 +220,7 @@ fn the_rest_of_the_document_is_listed_field_by_field() {
         written_numbers(&Running::default()),
         listed(catalogue.running)
     );
+    assert_eq!(written_numbers(&check()), listed(catalogue.check));
     let cylinder = Cylinder {
         id: "1".to_owned(),
         swept_volume: Some(5e-4),
@@ -289,6 +303,7 @@ fn full() -> Study {
                 limit: 0.02,
             },
             running: Running { limit: 0.005 },
+            check: check(),
             units: [(text("length"), text("mm"))].into(),
         },
         variants: vec![Variant {
@@ -343,7 +358,12 @@ fn what_is_left_out_is_as_by_default() {
         panic!("a tee was written");
     };
     assert_eq!(law, JunctionLaw::Bassett2001);
-    assert_eq!(study.network.nodes[2].kind, nodes()[6]);
+    let port = NodeKind::Port {
+        cylinder: "1".to_owned(),
+        valve: Some(valve()),
+        cad_section: None,
+    };
+    assert_eq!(study.network.nodes[2].kind, port);
     let branch = &study.network.branches[0];
     assert_eq!(
         (branch.from_leg, branch.to_leg, branch.jet_fraction),
@@ -414,6 +434,7 @@ fn defaults_lie_inside_their_bounds_and_names_are_said_once() {
         catalogue.valve,
         catalogue.bench,
         catalogue.running,
+        catalogue.check,
     ]);
     for fields in groups {
         assert_eq!(listed(fields).len(), fields.len());

@@ -14,8 +14,8 @@ use crate::defaults::{
     bench_limit, one, running_limit, standard_depression, standard_pressure, standard_temperature,
 };
 use crate::study::{
-    Bench, Branch, Cylinder, Engine, JunctionLaw, Leg, Loss, Network, Node, NodeKind, Reference,
-    Running, Settings, Study, VERSION, Valve, Variant,
+    Bench, Branch, Check, Cylinder, Engine, JunctionLaw, Leg, Loss, Network, Node, NodeKind,
+    Reference, Running, Settings, Study, VERSION, Valve, Variant,
 };
 
 /// The study that a checked document holds.
@@ -173,6 +173,7 @@ fn settings(row: Row) -> Option<Settings> {
     Some(Settings {
         bench: row.object("bench", bench).unwrap_or_default(),
         running: row.object("running", running).unwrap_or_default(),
+        check: row.object("check", check).unwrap_or_default(),
         units,
     })
 }
@@ -197,17 +198,29 @@ fn running(row: Row) -> Option<Running> {
     })
 }
 
+fn check(row: Row) -> Option<Check> {
+    Some(Check {
+        total_volume: row.number("totalVolume"),
+        tolerance: row.number("tolerance"),
+    })
+}
+
 fn node(row: Row) -> Option<Node> {
     let kind = match row.word("kind")? {
         "source" => NodeKind::Source {
             pressure: row.number("pressure"),
             temperature: row.number("temperature"),
         },
-        "plenum" => NodeKind::Plenum {},
+        "plenum" => NodeKind::Plenum {
+            volume: row.number("volume"),
+            cad_volume: row.number("cadVolume"),
+        },
         "header" => NodeKind::Header {
             area: row.number("area")?,
             regain_dividing: row.number("regainDividing"),
             regain_combining: row.number("regainCombining"),
+            volume: row.number("volume"),
+            cad_volume: row.number("cadVolume"),
         },
         "tee" => NodeKind::Tee {
             area: row.number("area")?,
@@ -224,6 +237,7 @@ fn node(row: Row) -> Option<Node> {
         "port" => NodeKind::Port {
             cylinder: row.text("cylinder")?,
             valve: row.object("valve", valve),
+            cad_section: row.number("cadSection"),
         },
         _ => return None,
     };

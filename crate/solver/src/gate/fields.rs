@@ -134,7 +134,7 @@ impl Gate {
 
     fn settings(&mut self, settings: &Object) {
         let at = At::element("settings");
-        self.known_fields(settings, at, &["bench", "running", "units"], &[]);
+        self.known_fields(settings, at, &["bench", "running", "check", "units"], &[]);
         if let Some(bench) = self.object(settings, at, "bench", false) {
             let at = At::inside("settings", "bench");
             if value(bench, "blowing").is_some_and(|value| !value.is_boolean()) {
@@ -147,6 +147,11 @@ impl Gate {
             let at = At::inside("settings", "running");
             self.known_fields(running, at, &[], catalogue().running);
             self.numbers(running, at, catalogue().running);
+        }
+        if let Some(check) = self.object(settings, at, "check", false) {
+            let at = At::inside("settings", "check");
+            self.known_fields(check, at, &[], catalogue().check);
+            self.numbers(check, at, catalogue().check);
         }
         if let Some(units) = self.object(settings, at, "units", false) {
             let at = At::inside("settings", "units");

@@ -27,7 +27,7 @@ export const CATALOGUE: Catalogue = {
 		kind("plenum", "plenum", []),
 		kind("tee", "tee", [field("area", "area"), field("sideArea", "area")]),
 		kind("joint", "joint", []),
-		kind("port", "port", []),
+		kind("port", "port", [field("cadSection", "area", false)]),
 	],
 	losses: [
 		kind("duct", "duct friction", [
@@ -52,6 +52,7 @@ export const CATALOGUE: Catalogue = {
 	valve: [field("diameter", "length"), field("count", "number")],
 	bench: [],
 	running: [],
+	check: [],
 };
 
 export const STUDY: Study = {

@@ -106,7 +106,7 @@ pub static NODES: [KindInfo; 7] = [
     KindInfo {
         fields: &[optional(
             FieldInfo::new("cadSection", "CAD section", Quantity::Area, AREA),
-            "smallest section on the widest way to this port as CAD gives it, for the check",
+            "smallest section on the widest way to this port as CAD gives it; here an opening counts by its hole, a throttle wide open, and ways side by side are not added up",
         )],
         ..plain(
             "port",

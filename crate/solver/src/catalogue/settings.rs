@@ -132,7 +132,7 @@ pub static RUNNING: [FieldInfo; 1] = [defaulted(
 pub static CHECK: [FieldInfo; 2] = [
     optional(
         FieldInfo::new("totalVolume", "CAD volume in all", Quantity::Volume, VOLUME),
-        "of all chambers and ways together as CAD gives it, for the check",
+        "of all chambers and branches as CAD gives it; here ducts, bends and gradual changes enclose their length, other losses nothing",
     ),
     defaulted(
         FieldInfo::new(

@@ -14,6 +14,11 @@ function check(page: Page): Locator {
 	return page.getByRole("region", { name: "Check against CAD" });
 }
 
+/** The sentence on all comparisons. */
+function outcome(page: Page): Locator {
+	return check(page).locator(".outcome");
+}
+
 /** The row that begins with this name, as it reads. */
 function row(page: Page, name: string): Locator {
 	return check(page).getByRole("row", { name: new RegExp(`^${name}`) });
@@ -25,16 +30,14 @@ async function spoil(page: Page) {
 	await cell(page, "lid CAD volume, cc").fill("2.6 L");
 	await cell(page, "upper volume, cc").fill("");
 	await cell(page, "port 7 CAD section, mm²").fill("d 36");
-	await expect(check(page).getByRole("status")).toContainText("2 differ by more than 2");
+	await expect(outcome(page)).toContainText("2 differ by more than 2");
 }
 
 test("what differs from CAD is told by word and shape, what cannot be compared says why", async ({
 	page,
 }) => {
 	await open(page);
-	await expect(check(page).getByRole("status")).toHaveText(
-		/^Of 19 values from CAD, 19 agree within 2\s%\.$/,
-	);
+	await expect(outcome(page)).toHaveText(/^Of 19 values from CAD, 19 agree within 2\s%\.$/);
 	await spoil(page);
 	await expect(row(page, "lid")).toHaveText(/2400\.0\s+2600\.0\s+−7\.69\s+≠\s*differs/);
 	await expect(row(page, "upper")).toContainText("no volume entered");
@@ -47,7 +50,7 @@ test("what differs from CAD is told by word and shape, what cannot be compared s
 	const study = (await saved(page)) as { network: { nodes: Record<string, unknown>[] } };
 	expect(study.network.nodes.find(({ id }) => id === "lid")).toMatchObject({ cadVolume: 0.0026 });
 	for (let edit = 0; edit < 3; edit += 1) await page.getByRole("button", { name: "Undo" }).click();
-	await expect(check(page).getByRole("status")).toContainText("19 agree");
+	await expect(outcome(page)).toContainText("19 agree");
 });
 
 test("a figure leads to the row that it comes from", async ({ page }) => {
@@ -73,7 +76,7 @@ test("without values from CAD the figures come by a button, and the whole is com
 	await whole.fill("-5");
 	await expect(page.locator("#errors li")).toContainText("CAD volume in all must lie between");
 	await whole.fill("");
-	await expect(check(page).getByRole("status")).toHaveText("No value from CAD is typed yet.");
+	await expect(outcome(page)).toHaveText("No value from CAD is typed yet.");
 	await expect(whole).toBeFocused();
 });
 

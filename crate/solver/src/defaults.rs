@@ -25,7 +25,7 @@ pub const fn running_limit() -> f64 {
     0.004
 }
 
-/// Common practice: what a network of plain sections rarely meets closer [-].
+/// Common practice: sections and ducts of a network follow CAD no closer [-].
 pub const fn cad_tolerance() -> f64 {
     0.02
 }

@@ -26,6 +26,7 @@ impl Builder {
             NodeKind::Port {
                 cylinder,
                 valve: None,
+                cad_section: None,
             },
         );
     }
@@ -101,7 +102,7 @@ pub fn ten_ports(scale: f64) -> Study {
     let mut builder = Builder::default();
     builder.node("source", NodeKind::source(180_000.0, 330.0));
     for id in ["lid", "balance"] {
-        builder.node(id, NodeKind::Plenum {});
+        builder.node(id, NodeKind::PLENUM);
     }
     for feed in 0..2 {
         let losses = [typed(0.3, 2e-3 + 1e-4 * feed as f64), duct(2e-3)];
@@ -113,7 +114,7 @@ pub fn ten_ports(scale: f64) -> Study {
             format!("tee {port}"),
             format!("port {port}"),
         );
-        builder.node(&pocket, NodeKind::Plenum {});
+        builder.node(&pocket, NodeKind::PLENUM);
         builder.node(
             &tee,
             NodeKind::Tee {
@@ -190,7 +191,7 @@ pub fn lattice(side: usize, scale: f64) -> Study {
                     law: JunctionLaw::Bassett2001,
                 }
             } else {
-                NodeKind::Plenum {}
+                NodeKind::PLENUM
             };
             builder.node(&name(row, column), kind);
         }

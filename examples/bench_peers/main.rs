@@ -98,9 +98,10 @@ fn study(branches: &[Resistance]) -> Study {
             Some(number) => NodeKind::Port {
                 cylinder: number.to_owned(),
                 valve: None,
+                cad_section: None,
             },
             None if id == "source" => NodeKind::source(180_000.0, 330.0),
-            None => NodeKind::Plenum {},
+            None => NodeKind::PLENUM,
         };
         Node { id, kind }
     };

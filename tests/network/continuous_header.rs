@@ -144,12 +144,14 @@ impl Header {
         let name = |place: usize| format!("header {place}");
         let (first, last) = (name(0), name(runners - 1));
         let mut builder = Builder::default();
-        builder.source("room").node("dead end", NodeKind::Plenum {});
+        builder.source("room").node("dead end", NodeKind::PLENUM);
         for place in 0..runners {
             let kind = NodeKind::Header {
                 area: AREA,
                 regain_dividing: Some(self.beta),
                 regain_combining: Some(self.beta),
+                volume: None,
+                cad_volume: None,
             };
             let (here, id, port) = (
                 name(place),

@@ -112,6 +112,45 @@ fn names_are_checked_whatever_else_is_wrong_and_told_once() {
 }
 
 #[test]
+fn values_from_cad_are_checked_like_any_other() {
+    let found = wrong(|study| {
+        study["settings"]["check"] = json!({"totalVolume": "5 L", "tolerance": 0.0, "spare": 1});
+        study["network"]["nodes"][1]["volume"] = json!(-1e-4);
+        study["network"]["nodes"][1]["cadVolume"] = json!(0.0);
+        study["network"]["nodes"][2]["cadSection"] = json!(-1e-3);
+        // What a number that is not finite becomes in JSON.
+        study["network"]["nodes"][4]["cadSection"] = Value::Null;
+        study["network"]["nodes"][0]["cadVolume"] = json!(1e-3);
+    });
+    let cad = [
+        (StudyErrorKind::WrongType, "settings", "check.totalVolume"),
+        (StudyErrorKind::OutOfBounds, "settings", "check.tolerance"),
+        (StudyErrorKind::UnknownField, "settings", "check.spare"),
+        (StudyErrorKind::OutOfBounds, "log 1", "volume"),
+        (StudyErrorKind::OutOfBounds, "log 1", "cadVolume"),
+        (StudyErrorKind::OutOfBounds, "port 1", "cadSection"),
+        (StudyErrorKind::OutOfBounds, "port 2", "cadSection"),
+        (StudyErrorKind::UnknownField, "blower", "cadVolume"),
+    ];
+    for (kind, element, field) in cad {
+        says(&found, kind, element, field);
+    }
+    assert_eq!(found.len(), cad.len(), "{found:?}");
+    says(
+        &wrong(|study| study["settings"]["check"] = json!([])),
+        StudyErrorKind::WrongType,
+        "settings",
+        "check",
+    );
+    let found = wrong(|study| {
+        study["settings"]["check"] = json!({"totalVolume": 5e-3});
+        study["network"]["nodes"][1]["volume"] = json!(0.0);
+        study["network"]["nodes"][2]["cadSection"] = json!(1e-3);
+    });
+    assert_eq!(found, []);
+}
+
+#[test]
 fn a_port_without_air_is_named() {
     let found = wrong(|study| {
         study["network"]["branches"]

@@ -71,6 +71,8 @@ fn default_checks() -> Vec<Check> {
             area: 1e-3,
             regain_dividing,
             regain_combining,
+            volume: None,
+            cad_volume: None,
         };
         let loss = |k| vec![typed(k, 1e-3)];
         let (run, side) = (("header", Some(Leg::Run)), ("header", Some(Leg::Side)));

@@ -47,10 +47,10 @@ fn hot_and_cold(k: f64, tested: Loss) -> Study {
     builder
         .node("hot", source(160_000.0, 380.0))
         .node("cold", source(158_000.0, 300.0))
-        .node("hot box", NodeKind::Plenum {})
-        .node("cold box", NodeKind::Plenum {})
-        .node("pocket", NodeKind::Plenum {})
-        .node("cold pocket", NodeKind::Plenum {})
+        .node("hot box", NodeKind::PLENUM)
+        .node("cold box", NodeKind::PLENUM)
+        .node("pocket", NodeKind::PLENUM)
+        .node("cold pocket", NodeKind::PLENUM)
         .node("tee", kind)
         .port("first")
         .port("second");

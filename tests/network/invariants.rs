@@ -21,7 +21,7 @@ fn runner(k: f64) -> Vec<Loss> {
 /// A plenum with runners of the given coefficients.
 fn plenum(coefficients: &[f64]) -> Study {
     let mut builder = Builder::default();
-    builder.source("room").node("box", NodeKind::Plenum {});
+    builder.source("room").node("box", NodeKind::PLENUM);
     builder.branch("neck", "room", "box", vec![typed(0.5, 6e-3)]);
     for (place, k) in coefficients.iter().enumerate() {
         let port = format!("port {place}");
@@ -175,7 +175,7 @@ fn a_balance_tube_between_equals_carries_nothing_and_harms_nothing() {
     builder.source("room");
     for place in 0..2 {
         let (pocket, port) = (format!("pocket {place}"), format!("port {place}"));
-        builder.node(&pocket, NodeKind::Plenum {}).port(&port);
+        builder.node(&pocket, NodeKind::PLENUM).port(&port);
         builder.branch(
             &format!("neck {place}"),
             "room",
@@ -199,7 +199,7 @@ fn a_balance_tube_between_equals_carries_nothing_and_harms_nothing() {
 #[test]
 fn sections_over_four_decades_meet_in_one_network() {
     let mut builder = Builder::default();
-    builder.source("room").node("box", NodeKind::Plenum {});
+    builder.source("room").node("box", NodeKind::PLENUM);
     builder.branch("neck", "room", "box", vec![typed(0.1, 1e-2)]);
     for (place, area) in [1e-6, 1e-4, 1e-2].iter().enumerate() {
         let port = format!("port {place}");
@@ -320,7 +320,7 @@ fn a_tee_leg_goes_through_zero_without_a_jump() {
         builder
             .port("port 0")
             .port("port 1")
-            .node("box", NodeKind::Plenum {});
+            .node("box", NodeKind::PLENUM);
         builder.legs(
             "left run",
             ("left", None),

@@ -92,6 +92,8 @@ fn dividing_header(k: f64, regain: f64) -> Study {
         area: RUN,
         regain_dividing: Some(regain),
         regain_combining: None,
+        volume: None,
+        cad_volume: None,
     };
     builder.node("header", kind);
     let (run, side) = (("header", RUN_LEG), ("header", SIDE_LEG));
@@ -120,10 +122,10 @@ fn combining_header(k: f64, regain: f64) -> Study {
         area: RUN,
         regain_dividing: None,
         regain_combining: Some(regain),
+        volume: None,
+        cad_volume: None,
     };
-    builder
-        .node("header", kind)
-        .node("box", NodeKind::Plenum {});
+    builder.node("header", kind).node("box", NodeKind::PLENUM);
     let (run, side) = (("header", RUN_LEG), ("header", SIDE_LEG));
     builder
         .branch("neck", "room", "box", vec![Loss::EntrySharp { area: RUN }])
@@ -166,7 +168,7 @@ fn tee(law: JunctionLaw, brings: [bool; 3], k: f64) -> Study {
     let entry = |area| vec![Loss::EntrySharp { area }];
     builder
         .source("room")
-        .node("box", NodeKind::Plenum {})
+        .node("box", NodeKind::PLENUM)
         .port("beside")
         .node("tee", kind);
     builder.branch("neck", "room", "box", entry(RUN)).branch(
@@ -200,7 +202,7 @@ fn plenum(k: f64, fractions: [f64; 2]) -> Study {
     let mut builder = Builder::default();
     builder
         .source("room")
-        .node("box", NodeKind::Plenum {})
+        .node("box", NodeKind::PLENUM)
         .port("near")
         .port("far");
     builder

@@ -4,6 +4,7 @@ mod continuous_header;
 mod cores;
 mod distributor;
 mod engine;
+mod entered;
 #[path = "../published/evidence.rs"]
 mod evidence;
 mod examples;

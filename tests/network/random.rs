@@ -108,7 +108,7 @@ fn network(seed: u64) -> Study {
         builder.node(
             &id,
             if chamber {
-                NodeKind::Plenum {}
+                NodeKind::PLENUM
             } else {
                 NodeKind::Joint {}
             },
@@ -141,6 +141,8 @@ fn network(seed: u64) -> Study {
                         area,
                         regain_dividing: None,
                         regain_combining: None,
+                        volume: None,
+                        cad_volume: None,
                     },
                 };
                 builder.node(&middle, kind);
@@ -180,7 +182,7 @@ fn network(seed: u64) -> Study {
     if two_sources {
         let to = open[random.below(open.len())].clone();
         if to.starts_with("source") {
-            builder.node("meeting", NodeKind::Plenum {});
+            builder.node("meeting", NodeKind::PLENUM);
             builder.branch(
                 "second feed a",
                 "source 1",

@@ -36,6 +36,8 @@ fn header(heights: [f64; 4]) -> Study {
             area: 2.0 * W * height,
             regain_dividing: None,
             regain_combining: None,
+            volume: None,
+            cad_volume: None,
         };
         builder
             .node(&format!("take-off {place}"), kind)
@@ -76,7 +78,7 @@ fn header(heights: [f64; 4]) -> Study {
 /// A box plenum fed through the middle of one end.
 fn plenum() -> Study {
     let mut builder = Builder::default();
-    builder.source("room").node("box", NodeKind::Plenum {});
+    builder.source("room").node("box", NodeKind::PLENUM);
     builder.branch(
         "inlet",
         "room",

@@ -35,6 +35,7 @@ impl Builder {
             NodeKind::Port {
                 cylinder,
                 valve: None,
+                cad_section: None,
             },
         )
     }

@@ -27,6 +27,8 @@ fn volume_flows(law: Option<JunctionLaw>, count: usize, ratio: f64) -> Vec<f64> 
                 area,
                 regain_dividing: Some(0.5),
                 regain_combining: None,
+                volume: None,
+                cad_volume: None,
             },
         };
         builder
@@ -59,7 +61,7 @@ fn volume_flows(law: Option<JunctionLaw>, count: usize, ratio: f64) -> Vec<f64> 
     if law.is_some() {
         // The last runner is a tee whose run goes on to a closed stub.
         let last = format!("tee {}", count - 1);
-        builder.node("stub", NodeKind::Plenum {});
+        builder.node("stub", NodeKind::PLENUM);
         builder.legs(
             "stub run",
             (&last, Some(Leg::Run)),

@@ -69,7 +69,7 @@ fn flows(law: JunctionLaw, area_ratio: f64, angle: f64, legs: [LegEnd; 3], whole
             End::Port => builder.port(&port).legs(&id, at, (&port, None), loss),
             End::Nowhere => {
                 builder
-                    .node("stub", NodeKind::Plenum {})
+                    .node("stub", NodeKind::PLENUM)
                     .legs(&id, at, ("stub", None), loss)
             }
         };

@@ -25,6 +25,11 @@ pub const fn running_limit() -> f64 {
     0.004
 }
 
+/// Common practice: sections and ducts of a network follow CAD no closer [-].
+pub const fn cad_tolerance() -> f64 {
+    0.02
+}
+
 /// One of a thing [-].
 pub const fn one() -> f64 {
     1.0

@@ -308,6 +308,7 @@ impl Model {
                     area,
                     regain_dividing,
                     regain_combining,
+                    ..
                 } => Some(Junction::Header(Header {
                     area,
                     dividing: regain_dividing.unwrap_or(DEFAULT_REGAIN_DIVIDING),
@@ -335,7 +336,7 @@ impl Model {
                     angle,
                     law,
                 })),
-                NodeKind::Plenum {} => {
+                NodeKind::Plenum { .. } => {
                     let fraction = |leg: &LegEnd| {
                         (!leg.at_to)
                             .then(|| network.branches[leg.branch].jet_fraction)
@@ -444,7 +445,7 @@ fn model_branch(
     reversed.end_area = branch.losses.first().map_or(1.0, |loss| sections(loss).0);
     // A side leg that joins a header brings no run momentum: its velocity head is lost.
     let chamber = |node: usize, leg: Option<Leg>| match nodes[node].kind {
-        NodeKind::Plenum {} | NodeKind::Source { .. } => true,
+        NodeKind::Plenum { .. } | NodeKind::Source { .. } => true,
         NodeKind::Header { .. } => leg == Some(Leg::Side),
         NodeKind::Port { .. } => purpose == Purpose::Bench,
         _ => false,

@@ -11,9 +11,7 @@ pub use self::blower::{Blower, EfficiencyTable};
 pub use self::cooler::{Cooler, Mixing};
 pub use self::engine::{Cycle, Cylinder, Engine, Fuel, FuelSetting, Reference};
 pub use self::loss::Loss;
-use crate::defaults::{
-    bench_limit, running_limit, standard_depression, standard_pressure, standard_temperature,
-};
+pub use self::settings::{Ambient, Bench, Check, Running, Settings};
 
 /// The value of a study's `format` field.
 pub const FORMAT: &str = "evenport-study";
@@ -35,6 +33,7 @@ mod blower;
 mod cooler;
 mod engine;
 mod loss;
+mod settings;
 
 document! {
 /// One manifold with its engine and settings.
@@ -131,65 +130,6 @@ pub struct Branch {
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub temperature_rise: Option<f64>,
 }
-
-/// Conditions, limits and display units.
-#[derive(Default)]
-pub struct Settings {
-    /// Flow bench.
-    #[serde(default)]
-    pub bench: Bench,
-    /// Running engine.
-    #[serde(default)]
-    pub running: Running,
-    /// The air around the running engine; the bench's room air when nothing is given.
-    #[serde(default, skip_serializing_if = "is_default")]
-    #[cfg_attr(feature = "generate", ts(as = "Option<_>"))]
-    pub ambient: Ambient,
-    /// Display unit by quantity, as the page writes them; the solver never reads this.
-    #[serde(default, skip_serializing_if = "BTreeMap::is_empty")]
-    #[cfg_attr(feature = "generate", ts(as = "Option<_>"))]
-    pub units: BTreeMap<String, String>,
-}
-
-/// Flow bench conditions.
-pub struct Bench {
-    /// Absolute pressure of the still room air [Pa].
-    #[serde(default = "standard_pressure")]
-    pub ambient_pressure: f64,
-    /// Temperature of the still room air [K].
-    #[serde(default = "standard_temperature")]
-    pub ambient_temperature: f64,
-    /// Pressure difference between room and settling chamber [Pa]; 28 inH2O when not given (common practice).
-    #[serde(default = "standard_depression")]
-    pub depression: f64,
-    /// Whether the bench blows into the source instead of sucking at the port.
-    #[serde(default)]
-    pub blowing: bool,
-    /// Largest acceptable spread [-]; 3 % when not given (common practice).
-    #[serde(default = "bench_limit")]
-    pub limit: f64,
-}
-
-/// The air around the running engine.
-#[derive(Default)]
-pub struct Ambient {
-    /// Height above sea level in the standard atmosphere [m].
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub altitude: Option<f64>,
-    /// Absolute pressure, instead of the altitude's [Pa].
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub pressure: Option<f64>,
-    /// Temperature, instead of the altitude's [K].
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub temperature: Option<f64>,
-}
-
-/// Running engine conditions.
-pub struct Running {
-    /// Largest acceptable spread [-]; 0.4 % when not given (proposed).
-    #[serde(default = "running_limit")]
-    pub limit: f64,
-}
 }
 
 document! {
@@ -216,7 +156,14 @@ pub enum NodeKind {
         ambient: bool,
     },
     /// A chamber in which the velocity head of what enters is lost.
-    Plenum {},
+    Plenum {
+        /// Volume of the chamber itself, for the check against CAD only [m3].
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        volume: Option<f64>,
+        /// Volume of the chamber as CAD gives it, for the check [m3].
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        cad_volume: Option<f64>,
+    },
     /// A flowing chamber: a run section that keeps part of the velocity head, with side legs.
     Header {
         /// Area of the run section [m2].
@@ -227,6 +174,12 @@ pub enum NodeKind {
         /// Static-pressure regain factor where side legs join [-].
         #[serde(default, skip_serializing_if = "Option::is_none")]
         regain_combining: Option<f64>,
+        /// Volume at this node beside the ducts of its chamber, for the check against CAD only [m3].
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        volume: Option<f64>,
+        /// Its part of the chamber's volume as CAD gives it, or all of it, for the check [m3].
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        cad_volume: Option<f64>,
     },
     /// A junction of a straight run and a side leg at a right angle.
     Tee {
@@ -259,6 +212,9 @@ pub enum NodeKind {
         /// The valve behind it, used at fixed lift on the bench only.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         valve: Option<Valve>,
+        /// Smallest section on the way to it as CAD gives it, for the check [m2].
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        cad_section: Option<f64>,
     },
 }
 
@@ -345,6 +301,12 @@ impl Branch {
 }
 
 impl NodeKind {
+    /// A plenum of which no volume is known.
+    pub const PLENUM: Self = Self::Plenum {
+        volume: None,
+        cad_volume: None,
+    };
+
     /// A source at a stagnation pressure [Pa] and temperature [K] while running.
     pub fn source(pressure: f64, temperature: f64) -> Self {
         Self::Source {
@@ -365,25 +327,5 @@ impl Network {
             positions.insert(node.id.as_str(), position);
         }
         positions
-    }
-}
-
-impl Default for Bench {
-    fn default() -> Self {
-        Self {
-            ambient_pressure: standard_pressure(),
-            ambient_temperature: standard_temperature(),
-            depression: standard_depression(),
-            blowing: false,
-            limit: bench_limit(),
-        }
-    }
-}
-
-impl Default for Running {
-    fn default() -> Self {
-        Self {
-            limit: running_limit(),
-        }
     }
 }

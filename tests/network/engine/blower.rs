@@ -31,8 +31,8 @@ fn one_cylinder(drive_ratio: f64) -> Study {
     let mut builder = Builder::default();
     builder
         .node("outside", ambient())
-        .node("inlet", NodeKind::Plenum {})
-        .node("chamber", NodeKind::Plenum {})
+        .node("inlet", NodeKind::PLENUM)
+        .node("chamber", NodeKind::PLENUM)
         .port("port")
         .branch("intake", "outside", "inlet", wide())
         .branch("blower", "inlet", "chamber", Vec::new())

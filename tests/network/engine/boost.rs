@@ -49,6 +49,8 @@ fn a_boost_in_a_run_is_the_static_pressure_there() {
         area,
         regain_dividing: None,
         regain_combining: None,
+        volume: None,
+        cad_volume: None,
     };
     let source = NodeKind::Source {
         pressure: None,

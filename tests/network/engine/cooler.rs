@@ -16,7 +16,7 @@ fn core(passages: usize, mixing: Mixing, in_series: bool) -> Study {
     let mut builder = Builder::default();
     builder
         .node("source", NodeKind::source(200_000.0, HOT))
-        .node("chamber", NodeKind::Plenum {})
+        .node("chamber", NodeKind::PLENUM)
         .port("port");
     let names: Vec<String> = (0..passages)
         .map(|number| format!("passage {number}"))

@@ -93,7 +93,7 @@ fn a_hotter_charge_draws_less_by_its_exponent() {
         let mut builder = Builder::default();
         builder
             .source("source")
-            .node("chamber", NodeKind::Plenum {})
+            .node("chamber", NodeKind::PLENUM)
             .port("cold")
             .port("hot")
             .branch("feed", "source", "chamber", vec![typed(1e-6, 1.0)])

@@ -27,7 +27,7 @@ export const CATALOGUE: Catalogue = {
 		kind("plenum", "plenum", []),
 		kind("tee", "tee", [field("area", "area"), field("sideArea", "area")]),
 		kind("joint", "joint", []),
-		kind("port", "port", []),
+		kind("port", "port", [field("cadSection", "area", false)]),
 	],
 	losses: [
 		kind("duct", "duct friction", [
@@ -59,6 +59,7 @@ export const CATALOGUE: Catalogue = {
 	blower: kind("blower", "blower", []),
 	cooler: kind("cooler", "charge cooler", []),
 	mixings: [],
+	check: [],
 };
 
 export const STUDY: Study = {

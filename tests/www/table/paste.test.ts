@@ -189,12 +189,18 @@ describe("pasting rows", () => {
 	it("makes losses behind selected losses, nodes and cylinders", () => {
 		const losses = pasted("opening in a wall\t50\t0.6", select("1.losses.0.kind", undefined, true));
 		expect(at(losses.sheet, "network.branches.1.losses.1")).toMatchObject({ area: 5e-5 });
-		const nodes = pasted("t\ttee\t100\t50\tBassett 2001\np\tport\t2\t30\t2\nq\twhat", null, {
+		const nodes = pasted("t\ttee\t100\t50\tBassett 2001\np\tport\t2\t900\t30\t2\nq\twhat", null, {
 			table: "nodes",
 		});
 		expect(nodes.sheet.study.network.nodes.slice(4)).toEqual([
 			{ id: "t", kind: "tee", area: 0.0001, sideArea: 5e-5, law: "bassett2001" },
-			{ id: "p", kind: "port", cylinder: "2", valve: { diameter: 0.03, count: 2 } },
+			{
+				id: "p",
+				kind: "port",
+				cylinder: "2",
+				cadSection: 0.0009,
+				valve: { diameter: 0.03, count: 2 },
+			},
 			{ id: "q", kind: "joint" },
 		]);
 		expect(nodes.sheet.drafts).toEqual({ "network.nodes.6.kind": "what" });

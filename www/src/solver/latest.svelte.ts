@@ -114,7 +114,8 @@ async function answerTo(asked: Asked) {
 		const solved = first.answer.draws[0]?.draw ?? first.answer.headline;
 		const runs = first.answer.runningNeeds.length === 0;
 		const former = (answer?.draws ?? []).filter(({ draw }) => runs || draw.startsWith("bench"));
-		answer = { ...first.answer, draws: inOrder([...first.answer.draws, ...former]) };
+		const entered = first.answer.entered ?? answer?.entered ?? null;
+		answer = { ...first.answer, draws: inOrder([...first.answer.draws, ...former]), entered };
 		study = asked.study;
 		whole = false;
 		errors = NONE;

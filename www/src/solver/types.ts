@@ -21,6 +21,8 @@ export type Answer = {
   runningNeeds: Array<string>,
   /** Hints on the network that hold for every draw: section jumps, short ducts, missing entry losses. */
   warnings: Array<Warning>,
+  /** What was entered against CAD; absent where only the draw looked at first was asked for. */
+  entered: Entered | null,
 };
 
 /** Flow bench conditions. */
@@ -159,6 +161,9 @@ export type BudgetItem = {
   fall: number,
 };
 
+/** What comes of comparing a value with CAD. */
+export type CadVerdict = "agrees" | "differs" | "noCad" | "nothingEntered" | "incomplete";
+
 /** Everything a study can hold. */
 export type Catalogue = {
   /** Node kinds. */
@@ -193,6 +198,8 @@ export type Catalogue = {
   cooler: KindInfo,
   /** Which side of a core is mixed, for `mixing` of a cooler. */
   mixings: Array<ChoiceInfo>,
+  /** Numeric fields of the check against CAD. */
+  check: Array<FieldInfo>,
 };
 
 /** How well the equations are met, with the laws as published. */
@@ -209,6 +216,14 @@ export type Certificate = {
   networks: number,
 };
 
+/** What is entered against values from CAD. */
+export type Check = {
+  /** Volume of all chambers and ways together as CAD gives it [m3]. */
+  totalVolume?: number,
+  /** Largest acceptable difference from CAD [-]; 2 % when not given (common practice). */
+  tolerance?: number,
+};
+
 /** One choice of a closed list. */
 export type ChoiceInfo = {
   /** Its name in the JSON file. */
@@ -217,6 +232,24 @@ export type ChoiceInfo = {
   label: string,
   /** Where it comes from and where it holds. */
   help: string,
+};
+
+/** A volume [m3] or section [m2] as entered and as CAD gives it. */
+export type Compared = {
+  /** Ids of the chamber's nodes, or of the port; none for the total. */
+  nodes: Array<string>,
+  /** As entered; absent when nothing is entered that gives it. */
+  entered: number | null,
+  /** As CAD gives it. */
+  cad: number | null,
+  /** (entered - CAD) / CAD, where the two can be compared [-]. */
+  difference: number | null,
+  /** What comes of it. */
+  verdict: CadVerdict,
+  /** Id of the branch or node that a section stands in; empty for a volume. */
+  element: string,
+  /** Position in the branch's list of losses, from 0; absent for a node's section and a volume. */
+  loss: number | null,
 };
 
 /** A charge cooler: a core in cross flow whose passages stand in branches. */
@@ -381,6 +414,18 @@ export type Engine = {
   firingOrder?: Array<string>,
   /** Exponent e in "air drawn varies as charge temperature to the power -e" [-]; 0.5 when not given (common practice). */
   chargeExponent?: number,
+};
+
+/** What was entered, measured as CAD measures it, against what CAD gives. */
+export type Entered = {
+  /** Largest acceptable difference [-]. */
+  tolerance: number,
+  /** Volumes [m3] of the chambers: plenums, and headers in one run with the ducts between them. */
+  chambers: Array<Compared>,
+  /** Volume of all chambers and branches [m3]. */
+  total: Compared,
+  /** The smallest section [m2] on the widest way to each port. */
+  ports: Array<Compared>,
 };
 
 /** One numeric field. */
@@ -627,6 +672,10 @@ export type Node = {
   /** Whether it is the air around the engine, which air may also leave to. */
   ambient?: boolean,
 } | { "kind": "plenum",
+  /** Volume of the chamber itself, for the check against CAD only [m3]. */
+  volume?: number,
+  /** Volume of the chamber as CAD gives it, for the check [m3]. */
+  cadVolume?: number,
 } | { "kind": "header",
   /** Area of the run section [m2]. */
   area: number,
@@ -634,6 +683,10 @@ export type Node = {
   regainDividing?: number,
   /** Static-pressure regain factor where side legs join [-]. */
   regainCombining?: number,
+  /** Volume at this node beside the ducts of its chamber, for the check against CAD only [m3]. */
+  volume?: number,
+  /** Its part of the chamber's volume as CAD gives it, or all of it, for the check [m3]. */
+  cadVolume?: number,
 } | { "kind": "tee",
   /** Area of the run [m2]. */
   area: number,
@@ -656,6 +709,8 @@ export type Node = {
   cylinder: string,
   /** The valve behind it, used at fixed lift on the bench only. */
   valve?: Valve,
+  /** Smallest section on the way to it as CAD gives it, for the check [m2]. */
+  cadSection?: number,
 });
 
 /** One node as solved. */
@@ -681,6 +736,10 @@ export type NodeKind = { "kind": "source",
   /** Whether it is the air around the engine, which air may also leave to. */
   ambient?: boolean,
 } | { "kind": "plenum",
+  /** Volume of the chamber itself, for the check against CAD only [m3]. */
+  volume?: number,
+  /** Volume of the chamber as CAD gives it, for the check [m3]. */
+  cadVolume?: number,
 } | { "kind": "header",
   /** Area of the run section [m2]. */
   area: number,
@@ -688,6 +747,10 @@ export type NodeKind = { "kind": "source",
   regainDividing?: number,
   /** Static-pressure regain factor where side legs join [-]. */
   regainCombining?: number,
+  /** Volume at this node beside the ducts of its chamber, for the check against CAD only [m3]. */
+  volume?: number,
+  /** Its part of the chamber's volume as CAD gives it, or all of it, for the check [m3]. */
+  cadVolume?: number,
 } | { "kind": "tee",
   /** Area of the run [m2]. */
   area: number,
@@ -710,6 +773,8 @@ export type NodeKind = { "kind": "source",
   cylinder: string,
   /** The valve behind it, used at fixed lift on the bench only. */
   valve?: Valve,
+  /** Smallest section on the way to it as CAD gives it, for the check [m2]. */
+  cadSection?: number,
 };
 
 /** Where the engine runs, and what has been found for it. */
@@ -864,6 +929,8 @@ export type Settings = {
   running: Running,
   /** The air around the running engine; the bench's room air when nothing is given. */
   ambient?: Ambient,
+  /** What is entered against values from CAD; the draws never read this. */
+  check?: Check,
   /** Display unit by quantity, as the page writes them; the solver never reads this. */
   units?: { [key in string]: string },
 };

@@ -170,26 +170,28 @@ function lossLine(branch: number, index: number, kind: string, catalogue: Catalo
 
 function nodeLine(node: Node, index: number, catalogue: Catalogue): Line {
 	const item: Path = [...NODES, index];
+	const numbers = fieldsOf(catalogue.nodes, node.kind).map((info) => numberCell(item, info));
 	const cells: Cell[] = [
 		nameCell(item),
 		{ path: [...item, "kind"], column: "kind", holds: "choice", of: "node" },
-		...fieldsOf(catalogue.nodes, node.kind).map((info) => numberCell(item, info)),
 	];
-	if (node.kind === "tee" || node.kind === "wye") {
-		cells.push({ path: [...item, "law"], column: "law", holds: "choice", of: "junctionLaw" });
-	}
+	// What every port has stands before what is seldom typed.
 	if (node.kind === "port") {
 		const path: Path = [...item, "cylinder"];
 		cells.push({ path, column: "cylinder", holds: "choice", of: "cylinder", bare: "" });
-		if (node.valve) {
-			const valve: Path = [...item, "valve"];
-			cells.push(
-				...catalogue.valve.map((info) => ({
-					...numberCell(valve, info),
-					column: `valve.${info.name}`,
-				})),
-			);
-		}
+	}
+	cells.push(...numbers);
+	if (node.kind === "tee" || node.kind === "wye") {
+		cells.push({ path: [...item, "law"], column: "law", holds: "choice", of: "junctionLaw" });
+	}
+	if (node.kind === "port" && node.valve) {
+		const valve: Path = [...item, "valve"];
+		cells.push(
+			...catalogue.valve.map((info) => ({
+				...numberCell(valve, info),
+				column: `valve.${info.name}`,
+			})),
+		);
 	}
 	return { what: "node", list: NODES, index, kind: node.kind, cells };
 }

@@ -106,8 +106,9 @@ function node(pasting: Pasting, list: Path, place: number, row: Row) {
 	if (name) pasting.write(line, name, row[0] ?? "");
 	if (kind) pasting.write(line, kind, row[1] ?? "");
 	const rest = trimEnd(row.slice(2));
-	const { kind: known } = pasting.again(blank);
-	if (known === "port" && rest.length > 1) {
+	const known = pasting.again(blank);
+	// More than a port has without a valve is of its valve.
+	if (known.kind === "port" && rest.length > known.cells.length - 2) {
 		pasting.sheet = put(pasting.sheet, [...list, place, "valve"], {});
 	}
 	const full = pasting.again(blank);

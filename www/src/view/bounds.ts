@@ -34,7 +34,9 @@ export function fieldAt(
 	const node = network.nodes.find(({ id }) => id === element);
 	const lists: (readonly FieldInfo[])[] = [];
 	if (element === "engine") lists.push(catalogue.engine);
-	if (element === "settings") lists.push(catalogue.bench, catalogue.running);
+	if (element === "settings") {
+		lists.push(catalogue.bench, catalogue.running, catalogue.check);
+	}
 	if (branch) {
 		lists.push(loss ? of(catalogue.losses, branch.losses[Number(loss)]?.kind) : catalogue.branch);
 	}

@@ -7,7 +7,7 @@ use super::rows;
 use super::verdict::{self, Facts};
 use super::{
     Answer, Certificate, CylinderAnswer, Draw, DrawAnswer, Gap, GapQuantity, Outcome, Part, Path,
-    PortAnswer, Refusal, RefusalKind, Solved, State, engine, hints, mixture,
+    PortAnswer, Refusal, RefusalKind, Solved, State, engine, entered, hints, mixture,
 };
 use crate::catalogue::catalogue;
 use crate::draw::{self, Drawn, Operating, Refused};
@@ -100,6 +100,8 @@ pub fn solve_part(study: &Study, part: Part) -> Result<Answer, Vec<StudyError>> 
         draws,
         running_needs,
         warnings: hints::of_study(study, &bench_model),
+        // Nobody waits for it: it comes with the draws that are out of sight.
+        entered: matches!(part, Part::Whole | Part::Rest(_)).then(|| entered::entered(study)),
     })
 }
 
@@ -454,7 +456,7 @@ fn labels<'s>(study: &'s Study, model: &'s Model) -> Labels<'s> {
     };
     let node_label = |kind: &NodeKind| match kind {
         NodeKind::Source { .. } => "source",
-        NodeKind::Plenum {} => "jet in plenum",
+        NodeKind::Plenum { .. } => "jet in plenum",
         NodeKind::Header { .. } => "header",
         NodeKind::Tee { .. } => "tee",
         NodeKind::Wye { .. } => "wye",

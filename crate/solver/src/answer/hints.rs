@@ -83,7 +83,8 @@ pub fn of_study(study: &Study, model: &Model) -> Vec<Warning> {
 /// A branch that leaves a chamber through nothing that costs anything.
 fn perfect_entry(study: &Study, branch: &crate::study::Branch) -> Option<Warning> {
     let chamber = study.network.nodes.iter().any(|node| {
-        node.id == branch.from && matches!(node.kind, NodeKind::Plenum {} | NodeKind::Source { .. })
+        node.id == branch.from
+            && matches!(node.kind, NodeKind::Plenum { .. } | NodeKind::Source { .. })
     });
     let counted = branch.losses.iter().any(|loss| {
         matches!(

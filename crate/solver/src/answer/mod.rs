@@ -5,6 +5,7 @@ mod build;
 mod doubt;
 mod engine;
 mod engine_types;
+mod entered;
 mod gap;
 mod hints;
 mod mixture;

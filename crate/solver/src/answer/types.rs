@@ -25,6 +25,53 @@ pub struct Answer {
     pub running_needs: Vec<String>,
     /// Hints on the network that hold for every draw: section jumps, short ducts, missing entry losses.
     pub warnings: Vec<Warning>,
+    /// What was entered against CAD; absent where only the draw looked at first was asked for.
+    pub entered: Option<Entered>,
+}
+
+/// What was entered, measured as CAD measures it, against what CAD gives.
+pub struct Entered {
+    /// Largest acceptable difference [-].
+    pub tolerance: f64,
+    /// Volumes [m3] of the chambers: plenums, and headers in one run with the ducts between them.
+    pub chambers: Vec<Compared>,
+    /// Volume of all chambers and branches [m3].
+    pub total: Compared,
+    /// The smallest section [m2] on the widest way to each port.
+    pub ports: Vec<Compared>,
+}
+
+/// A volume [m3] or section [m2] as entered and as CAD gives it.
+pub struct Compared {
+    /// Ids of the chamber's nodes, or of the port; none for the total.
+    pub nodes: Vec<String>,
+    /// As entered; absent when nothing is entered that gives it.
+    pub entered: Option<f64>,
+    /// As CAD gives it.
+    pub cad: Option<f64>,
+    /// (entered - CAD) / CAD, where the two can be compared [-].
+    pub difference: Option<f64>,
+    /// What comes of it.
+    pub verdict: CadVerdict,
+    /// Id of the branch or node that a section stands in; empty for a volume.
+    pub element: String,
+    /// Position in the branch's list of losses, from 0; absent for a node's section and a volume.
+    pub loss: Option<u32>,
+}
+
+/// What comes of comparing a value with CAD.
+#[derive(Copy, Eq)]
+pub enum CadVerdict {
+    /// They differ by no more than the tolerance.
+    Agrees,
+    /// They differ by more.
+    Differs,
+    /// No value from CAD is given.
+    NoCad,
+    /// Nothing is entered that would give the value.
+    NothingEntered,
+    /// Not everything is entered that CAD counts.
+    Incomplete,
 }
 
 /// What pulls.

@@ -55,6 +55,8 @@ pub struct Catalogue {
     pub cooler: KindInfo,
     /// Which side of a core is mixed, for `mixing` of a cooler.
     pub mixings: &'static [ChoiceInfo],
+    /// Numeric fields of the check against CAD.
+    pub check: &'static [FieldInfo],
 }
 
 /// One kind of node or loss.
@@ -188,6 +190,7 @@ static CATALOGUE: Catalogue = Catalogue {
     blower: equipment::BLOWER,
     cooler: equipment::COOLER,
     mixings: &equipment::MIXINGS,
+    check: &settings::CHECK,
 };
 
 impl FieldInfo {
@@ -255,5 +258,6 @@ const fn discharge_coefficient(default: f64, help: &'static str) -> FieldInfo {
 /// Section of a round 40 mm bore [m2].
 const BORE_40: f64 = 1.2566e-3;
 const AREA: [f64; 2] = [1e-9, 10.0];
+const VOLUME: [f64; 2] = [1e-9, 100.0];
 const LENGTH: [f64; 2] = [0.0, 100.0];
 const POSITIVE_LENGTH: [f64; 2] = [1e-6, 100.0];

@@ -3,7 +3,7 @@
 use std::f64::consts::PI;
 
 use super::{
-    AREA, BORE_40, ChoiceInfo, FieldInfo, KindInfo, Quantity, defaulted, optional, required,
+    AREA, BORE_40, ChoiceInfo, FieldInfo, KindInfo, Quantity, VOLUME, defaulted, optional, required,
 };
 use crate::law::junction::header_momentum::{
     DEFAULT_REGAIN_COMBINING, DEFAULT_REGAIN_DIVIDING, SCATTER_DIVIDING,
@@ -41,6 +41,12 @@ pub static NODES: [KindInfo; 7] = [
     KindInfo {
         scatter: PLENUM_JET_SCATTER,
         scatter_origin: "fraction of the entering head that a leg feels; judged from a three-dimensional reference",
+        fields: &[
+            own_volume(
+                "of the chamber itself, as entered here; read by the check against CAD alone",
+            ),
+            cad_volume("of the chamber as CAD gives it, for the check"),
+        ],
         ..plain(
             "plenum",
             "plenum",
@@ -66,6 +72,12 @@ pub static NODES: [KindInfo; 7] = [
                 "regain combining",
                 DEFAULT_REGAIN_COMBINING,
                 "static-pressure regain where side legs join: 1 is full momentum",
+            ),
+            own_volume(
+                "at this node beside the ducts that join it to other headers; read by the check against CAD alone",
+            ),
+            cad_volume(
+                "of the chamber as CAD gives it, or a part of it: headers in a row are one chamber, their values are added",
             ),
         ],
         ..plain(
@@ -95,12 +107,33 @@ pub static NODES: [KindInfo; 7] = [
         ..junction("wye", "wye", "a straight run with one slanted side leg")
     },
     plain("joint", "joint", "two legs end to end, nothing lost"),
-    plain(
-        "port",
-        "port",
-        "where air leaves the manifold into a cylinder",
-    ),
+    KindInfo {
+        fields: &[optional(
+            FieldInfo::new("cadSection", "CAD section", Quantity::Area, AREA),
+            "smallest section on the widest way to this port as CAD gives it; here an opening counts by its hole, a throttle wide open, and ways side by side are not added up",
+        )],
+        ..plain(
+            "port",
+            "port",
+            "where air leaves the manifold into a cylinder",
+        )
+    },
 ];
+
+/// What is entered of a chamber's volume beside its ducts; a chamber that has none is a zero.
+const fn own_volume(help: &'static str) -> FieldInfo {
+    optional(
+        FieldInfo::new("volume", "volume", Quantity::Volume, [0.0, VOLUME[1]]),
+        help,
+    )
+}
+
+const fn cad_volume(help: &'static str) -> FieldInfo {
+    optional(
+        FieldInfo::new("cadVolume", "CAD volume", Quantity::Volume, VOLUME),
+        help,
+    )
+}
 
 /// A kind that computes nothing and has no numbers.
 const fn plain(kind: &'static str, label: &'static str, help: &'static str) -> KindInfo {

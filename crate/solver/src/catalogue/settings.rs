@@ -3,11 +3,12 @@
 use std::f64::consts::PI;
 
 use super::{
-    ChoiceInfo, FieldInfo, POSITIVE_LENGTH, Quantity, defaulted, discharge_coefficient, optional,
-    required,
+    ChoiceInfo, FieldInfo, POSITIVE_LENGTH, Quantity, VOLUME, defaulted, discharge_coefficient,
+    optional, required,
 };
 use crate::defaults::{
-    bench_limit, running_limit, standard_depression, standard_pressure, standard_temperature,
+    bench_limit, cad_tolerance, running_limit, standard_depression, standard_pressure,
+    standard_temperature,
 };
 
 /// Numeric fields of the engine.
@@ -225,3 +226,21 @@ pub static RUNNING: [FieldInfo; 1] = [defaulted(
     running_limit(),
     "largest acceptable spread while running; 0.4 % (proposed)",
 )];
+
+/// Numeric fields of the check against CAD.
+pub static CHECK: [FieldInfo; 2] = [
+    optional(
+        FieldInfo::new("totalVolume", "CAD volume in all", Quantity::Volume, VOLUME),
+        "of all chambers and branches as CAD gives it; here ducts, bends and gradual changes enclose their length, other losses nothing",
+    ),
+    defaulted(
+        FieldInfo::new(
+            "tolerance",
+            "differs beyond",
+            Quantity::Fraction,
+            [1e-6, 1.0],
+        ),
+        cad_tolerance(),
+        "largest acceptable difference from CAD; 2 % (common practice)",
+    ),
+];

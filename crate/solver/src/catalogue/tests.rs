@@ -9,8 +9,8 @@ use serde::Serialize;
 use serde_json::Value;
 
 use self::samples::{
-    CYCLES, FUEL_SETTINGS, JUNCTION_LAWS, MIXINGS, ambient, blower, branch, cooler, cylinder,
-    engine, fuel, full, losses, nodes, valve,
+    CYCLES, FUEL_SETTINGS, JUNCTION_LAWS, MIXINGS, ambient, blower, branch, check, cooler,
+    cylinder, engine, fuel, full, losses, nodes, valve,
 };
 use super::{ChoiceInfo, FieldInfo, KindInfo, catalogue};
 use crate::gate::decode;
@@ -83,6 +83,7 @@ fn the_rest_of_the_document_is_listed_field_by_field() {
     assert_eq!(written_numbers(&cooler()), listed(catalogue.cooler.fields));
     assert_eq!(written_numbers(&ambient()), listed(catalogue.ambient));
     assert_eq!(written_numbers(&fuel()), listed(catalogue.fuel));
+    assert_eq!(written_numbers(&check()), listed(catalogue.check));
 }
 
 #[test]
@@ -141,7 +142,12 @@ fn what_is_left_out_is_as_by_default() {
         panic!("a tee was written");
     };
     assert_eq!(law, JunctionLaw::Bassett2001);
-    assert_eq!(study.network.nodes[2].kind, nodes()[6]);
+    let port = NodeKind::Port {
+        cylinder: "1".to_owned(),
+        valve: Some(valve()),
+        cad_section: None,
+    };
+    assert_eq!(study.network.nodes[2].kind, port);
     let branch = &study.network.branches[0];
     assert_eq!(
         (branch.from_leg, branch.to_leg, branch.jet_fraction),
@@ -213,6 +219,7 @@ fn defaults_lie_inside_their_bounds_and_names_are_said_once() {
         catalogue.fuel,
         catalogue.blower.fields,
         catalogue.cooler.fields,
+        catalogue.check,
     ]);
     for fields in groups {
         assert_eq!(listed(fields).len(), fields.len());

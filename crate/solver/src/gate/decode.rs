@@ -14,7 +14,7 @@ use crate::defaults::{
     bench_limit, one, running_limit, standard_depression, standard_pressure, standard_temperature,
 };
 use crate::study::{
-    Ambient, Bench, Blower, Branch, Cooler, Cycle, Cylinder, EfficiencyTable, Engine, Fuel,
+    Ambient, Bench, Blower, Branch, Check, Cooler, Cycle, Cylinder, EfficiencyTable, Engine, Fuel,
     FuelSetting, JunctionLaw, Leg, Loss, Mixing, Network, Node, NodeKind, Reference, Running,
     Settings, Study, VERSION, Valve, Variant,
 };
@@ -261,6 +261,7 @@ fn settings(row: Row) -> Option<Settings> {
         bench: row.object("bench", bench).unwrap_or_default(),
         running: row.object("running", running).unwrap_or_default(),
         ambient: row.object("ambient", ambient).unwrap_or_default(),
+        check: row.object("check", check).unwrap_or_default(),
         units,
     })
 }
@@ -293,6 +294,13 @@ fn running(row: Row) -> Option<Running> {
     })
 }
 
+fn check(row: Row) -> Option<Check> {
+    Some(Check {
+        total_volume: row.number("totalVolume"),
+        tolerance: row.number("tolerance"),
+    })
+}
+
 fn node(row: Row) -> Option<Node> {
     let kind = match row.word("kind")? {
         "source" => NodeKind::Source {
@@ -302,11 +310,16 @@ fn node(row: Row) -> Option<Node> {
             boost_node: row.text("boostNode"),
             ambient: row.flag("ambient"),
         },
-        "plenum" => NodeKind::Plenum {},
+        "plenum" => NodeKind::Plenum {
+            volume: row.number("volume"),
+            cad_volume: row.number("cadVolume"),
+        },
         "header" => NodeKind::Header {
             area: row.number("area")?,
             regain_dividing: row.number("regainDividing"),
             regain_combining: row.number("regainCombining"),
+            volume: row.number("volume"),
+            cad_volume: row.number("cadVolume"),
         },
         "tee" => NodeKind::Tee {
             area: row.number("area")?,
@@ -323,6 +336,7 @@ fn node(row: Row) -> Option<Node> {
         "port" => NodeKind::Port {
             cylinder: row.text("cylinder")?,
             valve: row.object("valve", valve),
+            cad_section: row.number("cadSection"),
         },
         _ => return None,
     };

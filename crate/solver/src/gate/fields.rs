@@ -111,7 +111,8 @@ impl Gate {
 
     fn settings(&mut self, settings: &Object) {
         let at = At::element("settings");
-        self.known_fields(settings, at, &["bench", "running", "ambient", "units"], &[]);
+        let known = ["bench", "running", "ambient", "check", "units"];
+        self.known_fields(settings, at, &known, &[]);
         if let Some(bench) = self.object(settings, at, "bench", false) {
             let at = At::inside("settings", "bench");
             self.flag(bench, at, "blowing");
@@ -127,6 +128,11 @@ impl Gate {
             let at = At::inside("settings", "ambient");
             self.known_fields(ambient, at, &[], catalogue().ambient);
             self.numbers(ambient, at, catalogue().ambient);
+        }
+        if let Some(check) = self.object(settings, at, "check", false) {
+            let at = At::inside("settings", "check");
+            self.known_fields(check, at, &[], catalogue().check);
+            self.numbers(check, at, catalogue().check);
         }
         if let Some(units) = self.object(settings, at, "units", false) {
             let at = At::inside("settings", "units");

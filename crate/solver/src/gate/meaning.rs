@@ -160,7 +160,7 @@ impl<'s> Gate<'s> {
             let message = "a branch needs two different ends";
             self.say(Kind::Misplaced, &branch.id, "to", message);
         }
-        let beside_plenum = |kind: &NodeKind| !matches!(kind, NodeKind::Plenum {});
+        let beside_plenum = |kind: &NodeKind| !matches!(kind, NodeKind::Plenum { .. });
         if branch.jet_fraction.is_some() && self.kind_of(&branch.from).is_some_and(beside_plenum) {
             let message = "only a branch that leaves a plenum can feel a jet in it";
             self.say(Kind::Misplaced, &branch.id, "jetFraction", message);

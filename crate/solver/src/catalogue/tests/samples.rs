@@ -1,9 +1,9 @@
 //! One sample of everything that a study can hold, with every field given.
 
 use crate::study::{
-    Ambient, Bench, Blower, Branch, Cooler, Cycle, Cylinder, EfficiencyTable, Engine, FORMAT, Fuel,
-    FuelSetting, JunctionLaw, Leg, Loss, Mixing, Network, Node, NodeKind, Reference, Running,
-    Settings, Study, VERSION, Valve, Variant,
+    Ambient, Bench, Blower, Branch, Check, Cooler, Cycle, Cylinder, EfficiencyTable, Engine,
+    FORMAT, Fuel, FuelSetting, JunctionLaw, Leg, Loss, Mixing, Network, Node, NodeKind, Reference,
+    Running, Settings, Study, VERSION, Valve, Variant,
 };
 
 /// One sample of every loss, with every optional field given.
@@ -110,11 +110,16 @@ pub fn nodes() -> Vec<NodeKind> {
             boost_node: Some("lid".to_owned()),
             ambient: true,
         },
-        NodeKind::Plenum {},
+        NodeKind::Plenum {
+            volume: Some(2e-3),
+            cad_volume: Some(2e-3),
+        },
         NodeKind::Header {
             area: 1e-3,
             regain_dividing: Some(0.5),
             regain_combining: Some(1.0),
+            volume: Some(1e-4),
+            cad_volume: Some(1e-3),
         },
         NodeKind::Tee {
             area: 1e-3,
@@ -131,12 +136,13 @@ pub fn nodes() -> Vec<NodeKind> {
         NodeKind::Port {
             cylinder: "1".to_owned(),
             valve: Some(valve()),
+            cad_section: Some(1e-3),
         },
     ];
     for node in &all {
         match node {
             NodeKind::Source { .. }
-            | NodeKind::Plenum {}
+            | NodeKind::Plenum { .. }
             | NodeKind::Header { .. }
             | NodeKind::Tee { .. }
             | NodeKind::Wye { .. }
@@ -145,6 +151,13 @@ pub fn nodes() -> Vec<NodeKind> {
         }
     }
     all
+}
+
+pub fn check() -> Check {
+    Check {
+        total_volume: Some(5e-3),
+        tolerance: Some(0.05),
+    }
 }
 
 pub fn table() -> EfficiencyTable {
@@ -285,6 +298,7 @@ pub fn full() -> Study {
             },
             running: Running { limit: 0.005 },
             ambient: ambient(),
+            check: check(),
             units: [(text("length"), text("mm"))].into(),
         },
         variants: vec![Variant {

@@ -23,6 +23,8 @@ pub struct Model {
     pub sources: Vec<usize>,
     /// Branches of the blowers that work; none on the bench.
     pub blowers: Vec<usize>,
+    /// Branches that lead round them; none on the bench.
+    pub bypasses: Vec<usize>,
     /// Passages of charge coolers that exchange heat; none on the bench.
     pub passages: Vec<Passage>,
     /// By node: whether it lies before the blowers, which the bench leaves out.
@@ -163,6 +165,9 @@ impl Model {
             if given.blower.is_some() {
                 self.blowers.push(branch);
                 self.sources.push(self.branches[branch].to);
+            }
+            if given.bypass {
+                self.bypasses.push(branch);
             }
         }
     }

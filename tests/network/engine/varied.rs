@@ -75,6 +75,15 @@ fn varied(stream: &mut Stream) -> Study {
     study
 }
 
+/// Area of the bypass's opening [m2].
+fn bypass(study: &Study) -> f64 {
+    let branch = study.network.branches.iter().find(|branch| branch.bypass);
+    match branch.map(|branch| &branch.losses[0]) {
+        Some(Loss::Opening { area, .. }) => *area,
+        other => panic!("{other:?}"),
+    }
+}
+
 #[test]
 fn every_blown_engine_is_solved_or_refused_for_a_limit() {
     let count =
@@ -92,13 +101,13 @@ fn every_blown_engine_is_solved_or_refused_for_a_limit() {
                 }
                 Outcome::Refused(refusal) => {
                     refused += 1;
-                    assert_eq!(
-                        refusal.reason,
-                        RefusalKind::SectionTooSmall,
-                        "{number}, {:?}: {}",
-                        draw.draw,
-                        refusal.sentence
-                    );
+                    let limit = match refusal.reason {
+                        RefusalKind::SectionTooSmall => true,
+                        // Only a bypass that is wide for the engine's air can do that.
+                        RefusalKind::HotBypass => bypass(&study) > 2e-4,
+                        _ => false,
+                    };
+                    assert!(limit, "{number}, {:?}: {}", draw.draw, refusal.sentence);
                 }
             }
         }

@@ -913,7 +913,7 @@ export type Refusal = {
 };
 
 /** Why a draw cannot be solved. */
-export type RefusalKind = "sectionTooSmall" | "notConverged" | "pastTable";
+export type RefusalKind = "sectionTooSmall" | "notConverged" | "pastTable" | "hotBypass";
 
 /** Running engine conditions. */
 export type Running = {

@@ -121,6 +121,7 @@ pub fn refusal(draw: Draw, model: &Model, refused: &Refused, speed: f64) -> Refu
             which,
             side,
         } => verdict::past_table(&model.branches[branch].id, which, side),
+        Refused::HotBypass { branch } => verdict::hot_bypass(draw, &model.branches[branch].id),
         Refused::Failed(failure) => {
             let element = model
                 .branches

@@ -340,6 +340,8 @@ pub enum RefusalKind {
     NotConverged,
     /// A blower would run beyond its efficiency table.
     PastTable,
+    /// What a bypass returns to the blower's inlet is too much and too hot for a steady state.
+    HotBypass,
 }
 
 /// An answer exists, but something deserves a look.

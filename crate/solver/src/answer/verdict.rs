@@ -120,6 +120,19 @@ pub fn past_table(branch: &str, which: &str, side: &str) -> Refusal {
     }
 }
 
+/// The refusal of a bypass that heats the blower's own inlet without end.
+pub fn hot_bypass(draw: Draw, branch: &str) -> Refusal {
+    Refusal {
+        reason: RefusalKind::HotBypass,
+        sentence: format!(
+            "No answer {}: with {branch} shut there is one, but open it returns so much heated air to the blower's inlet that no steady state is left. Make it smaller, or lead it to where its air is cooled.",
+            place(draw)
+        ),
+        elements: vec![branch.to_owned()],
+        greatest_speed: None,
+    }
+}
+
 /// The verdict on a draw without an answer.
 pub fn refusal(
     kind: RefusalKind,
@@ -137,7 +150,7 @@ pub fn refusal(
             "More air is asked for than a section of {element} can pass: it chokes {}. Enlarge that section.",
             place(draw),
         ),
-        (RefusalKind::NotConverged | RefusalKind::PastTable, _) => format!(
+        (_, _) => format!(
             "No answer {}: the equations could not be met, worst in {element}. Look at that row first; a section far from its neighbours' is the usual cause.",
             place(draw),
         ),

@@ -103,6 +103,11 @@ pub enum Refused {
         /// On which side, to follow "the blower runs".
         side: &'static str,
     },
+    /// What a bypass returns leaves no steady state.
+    HotBypass {
+        /// The bypass.
+        branch: usize,
+    },
     /// No state was found.
     Failed(Failure),
 }

@@ -42,9 +42,25 @@ pub fn running<'m>(
     if let section @ Refused::Section { .. } = cycle.explain(failure) {
         return Err(section);
     }
+    if let Some(bypass) = hot_bypass(model, operating, &intervals) {
+        return Err(bypass);
+    }
     let mut cycle = Cycle::new(model, operating, &intervals);
     let swept = cycle.solve().map_err(Refused::Failed)?;
     cycle.drawn(&swept)
+}
+
+/// A bypass without which there would be an answer: what it returns heats the blower's inlet, and the
+/// blower heats that again, until no steady state is left.
+fn hot_bypass(model: &Model, operating: &Operating, intervals: &[Interval]) -> Option<Refused> {
+    let bypass = *model.bypasses.first()?;
+    let mut cycle = Cycle::new(model, operating, intervals);
+    cycle.solver.patient = false;
+    for bypass in &model.bypasses {
+        cycle.conditions.given[*bypass] = Some(0.0);
+    }
+    cycle.agree().ok()?;
+    Some(Refused::HotBypass { branch: bypass })
 }
 
 /// The intervals of a cycle, by firing order if it is known.

@@ -8,6 +8,9 @@ use crate::study::Bench;
 
 /// Shares of two solutions that differ by less are the same solution [-].
 const SAME: f64 = 1e-6;
+/// Part of the other ports' air by which they are shut at first, and at least [-].
+const FIRST_SHUT: f64 = 0.25;
+const LEAST_SHUT: f64 = 1e-3;
 /// How far the starts of the several-start check lie from the first solution [-].
 const DISTURBANCE: [f64; 3] = [-0.5, 0.4, 2.0];
 
@@ -21,12 +24,43 @@ pub fn one_at_a_time<'m>(
     let mut drawn = blank(model, cylinders, model.ports.len());
     for port in 0..model.ports.len() {
         let conditions = conditions(model, bench, |other| other == port);
-        let state = solver.solve(&conditions, None).map_err(Refused::Failed)?;
+        let state = match solver.solve(&conditions, None) {
+            Ok(state) => state,
+            Err(failure) => {
+                shut_others(&mut solver, bench, port).ok_or(Refused::Failed(failure))?
+            }
+        };
         record(&mut drawn, &mut solver, &conditions, state, &[port])?;
         drawn.port_snapshots[port].push((port, 1.0));
     }
     drawn.iterations = solver.iterations;
     Ok(drawn)
+}
+
+/// The state with one port open, by way of the state with all of them: the others are shut by degrees.
+fn shut_others(solver: &mut Solver<'_>, bench: &Bench, port: usize) -> Option<Flowing> {
+    let model = solver.model;
+    let mut state = solver
+        .solve(&conditions(model, bench, |_| true), None)
+        .ok()?;
+    let ports = model.ports.iter();
+    let drawn: Vec<f64> = ports
+        .map(|port| model.inflow(port.node, &state.flow))
+        .collect();
+    let mut conditions = conditions(model, bench, |other| other == port);
+    let (mut open, mut step) = (1.0, FIRST_SHUT);
+    while open > 0.0 {
+        let next = f64::max(open - step, 0.0);
+        for (other, flow) in drawn.iter().enumerate().filter(|(other, _)| *other != port) {
+            conditions.holds[model.ports[other].node] = Hold::Draw(next * flow);
+        }
+        match solver.solve_from(&conditions, &state) {
+            Ok(found) => (state, open, step) = (found, next, 1.5 * step),
+            Err(_) if step > LEAST_SHUT => step *= 0.5,
+            Err(_) => return None,
+        }
+    }
+    Some(state)
 }
 
 /// All ports open at once.

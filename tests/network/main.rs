@@ -14,6 +14,7 @@ mod gate;
 mod headers;
 mod hot_and_cold_doubts;
 mod invariants;
+mod jets;
 mod junction_doubts;
 mod ladders;
 mod openings;

@@ -91,7 +91,14 @@ fn plenum() -> Study {
             .port(&port)
             .branch(&format!("runner {place}"), "box", &port, runner());
     }
-    builder.study(DEPRESSION)
+    let mut study = builder.study(DEPRESSION);
+    // The runners' mouths lie in the floor, along the jet, 2 W below its axis.
+    for (place, branch) in study.network.branches.iter_mut().skip(1).enumerate() {
+        branch.jet_distance = Some((2.0 + 3.0 * place as f64) * W);
+        branch.jet_offset = Some(2.0 * W);
+        branch.jet_angle = Some(std::f64::consts::FRAC_PI_2);
+    }
+    study
 }
 
 pub fn checks() -> Vec<Check> {

@@ -38,6 +38,7 @@ mod junction {
     pub mod gardel_1957;
     pub mod header_momentum;
     pub mod idelchik;
+    pub mod impinging_jet_beltaos_1974;
     pub mod rennels_2012;
     pub mod symmetric_bassett_2001;
 }
@@ -89,6 +90,7 @@ fn all() -> Vec<evidence::Check> {
         junction::crane_tp410::checks(),
         junction::symmetric_bassett_2001::checks(),
         junction::header_momentum::checks(),
+        junction::impinging_jet_beltaos_1974::checks(),
     ];
     files.into_iter().flatten().collect()
 }

@@ -17,6 +17,7 @@ mod exchange;
 pub mod gas;
 mod gate;
 mod graph;
+mod jets;
 mod junction;
 pub mod law;
 mod march;

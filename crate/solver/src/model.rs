@@ -6,7 +6,8 @@ use std::f64::consts::PI;
 use crate::branch::{AT_END, Chain, Element, Origin};
 use crate::elements::{elements, scatter, sections};
 use crate::exchange::Passage;
-use crate::junction::{Header, Jets, Junction, Tee};
+use crate::jets;
+use crate::junction::{Header, Junction, Tee};
 use crate::law::junction::header_momentum::{DEFAULT_REGAIN_COMBINING, DEFAULT_REGAIN_DIVIDING};
 use crate::law::valve;
 use crate::study::{Branch, Leg, Network, Node, NodeKind, Study};
@@ -342,25 +343,8 @@ impl Model {
                     law,
                 })),
                 NodeKind::Plenum { .. } => {
-                    let fraction = |leg: &LegEnd| {
-                        (!leg.at_to)
-                            .then(|| network.branches[leg.branch].jet_fraction)
-                            .flatten()
-                            .unwrap_or(0.0)
-                    };
-                    let fractions: Vec<f64> = legs.iter().map(fraction).collect();
-                    let areas = legs
-                        .iter()
-                        .map(|leg| {
-                            let branch = &self.branches[leg.branch];
-                            if leg.at_to {
-                                branch.forward.end_area
-                            } else {
-                                branch.reversed.end_area
-                            }
-                        })
-                        .collect();
-                    Some(Junction::Jets(Jets { fractions, areas }))
+                    let jets = jets::jets(network, &self.branches, legs);
+                    Some(Junction::Jets(jets))
                 }
                 _ => None,
             };

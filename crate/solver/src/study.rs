@@ -117,6 +117,16 @@ pub struct Branch {
     /// Fraction of the velocity head of what enters the plenum at `from` that this branch feels [-].
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub jet_fraction: Option<f64>,
+    /// Distance of this branch's mouth from where air enters the plenum at `from`, along that jet's axis;
+    /// the fraction is then estimated [m].
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub jet_distance: Option<f64>,
+    /// Distance of this branch's mouth from that axis [m]; 0 when not given.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub jet_offset: Option<f64>,
+    /// Angle between that axis and this branch's [rad]; 0, facing the jet, when not given.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub jet_angle: Option<f64>,
     /// What costs stagnation pressure, in order from `from` to `to`; empty with a blower.
     pub losses: Vec<Loss>,
     /// The blower that moves the air from `from` to `to`.
@@ -292,6 +302,9 @@ impl Branch {
             from_leg: None,
             to_leg: None,
             jet_fraction: None,
+            jet_distance: None,
+            jet_offset: None,
+            jet_angle: None,
             losses,
             blower: None,
             bypass: false,

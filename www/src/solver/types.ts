@@ -119,6 +119,13 @@ export type Branch = {
   toLeg?: Leg,
   /** Fraction of the velocity head of what enters the plenum at `from` that this branch feels [-]. */
   jetFraction?: number,
+  /** Distance of this branch's mouth from where air enters the plenum at `from`, along that jet's axis;
+  * the fraction is then estimated [m]. */
+  jetDistance?: number,
+  /** Distance of this branch's mouth from that axis [m]; 0 when not given. */
+  jetOffset?: number,
+  /** Angle between that axis and this branch's [rad]; 0, facing the jet, when not given. */
+  jetAngle?: number,
   /** What costs stagnation pressure, in order from `from` to `to`; empty with a blower. */
   losses: Array<Loss>,
   /** The blower that moves the air from `from` to `to`. */

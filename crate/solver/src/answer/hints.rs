@@ -181,11 +181,9 @@ pub fn of_draw(
                 .iter()
                 .any(|leg| leg.flow_into(&snapshot.state.flow) > 0.0)
         });
-        let untold = study
-            .network
-            .branches
-            .iter()
-            .filter(|branch| branch.from == at.id && branch.jet_fraction.is_none());
+        let untold = study.network.branches.iter().filter(|branch| {
+            branch.from == at.id && branch.jet_fraction.is_none() && branch.jet_distance.is_none()
+        });
         if entered && node < drawn.model.study_nodes && untold.clone().count() > 1 {
             let legs: Vec<&str> = untold.map(|branch| branch.id.as_str()).collect();
             let message = format!(

@@ -169,6 +169,23 @@ static CATALOGUE: Catalogue = Catalogue {
             "part of the velocity head entering the plenum that this branch feels; 0 when left out",
         ),
         optional(
+            FieldInfo::new("jetDistance", "from the jet", Quantity::Length, LENGTH),
+            "instead of a jet fraction: how far this branch's mouth is from where air enters the plenum, along that jet",
+        ),
+        optional(
+            FieldInfo::new("jetOffset", "off the jet's axis", Quantity::Length, LENGTH),
+            "how far this branch's mouth lies beside the jet's axis; on it when left out",
+        ),
+        optional(
+            FieldInfo::new(
+                "jetAngle",
+                "angle to the jet",
+                Quantity::Angle,
+                [0.0, std::f64::consts::PI],
+            ),
+            "between the jet's axis and this branch's; 0, facing the jet, when left out; from 90 degrees on the jet passes by",
+        ),
+        optional(
             FieldInfo::new(
                 "temperatureRise",
                 "wall heating",

@@ -160,10 +160,34 @@ impl<'s> Gate<'s> {
             let message = "a branch needs two different ends";
             self.say(Kind::Misplaced, &branch.id, "to", message);
         }
+        self.jet(branch);
+    }
+
+    /// A jet is felt by a branch that leaves a plenum, and told in one way.
+    fn jet(&mut self, branch: &Branch) {
+        let given = [
+            ("jetFraction", branch.jet_fraction),
+            ("jetDistance", branch.jet_distance),
+            ("jetOffset", branch.jet_offset),
+            ("jetAngle", branch.jet_angle),
+        ];
+        let mut given = given.into_iter().filter(|(_, number)| number.is_some());
+        let Some((field, _)) = given.next() else {
+            return;
+        };
         let beside_plenum = |kind: &NodeKind| !matches!(kind, NodeKind::Plenum { .. });
-        if branch.jet_fraction.is_some() && self.kind_of(&branch.from).is_some_and(beside_plenum) {
+        if self.kind_of(&branch.from).is_some_and(beside_plenum) {
             let message = "only a branch that leaves a plenum can feel a jet in it";
-            self.say(Kind::Misplaced, &branch.id, "jetFraction", message);
+            self.say(Kind::Misplaced, &branch.id, field, message);
+        }
+        if branch.jet_fraction.is_some() && branch.jet_distance.is_some() {
+            let message = "the jet is told twice; keep its fraction or where the mouth lies";
+            self.say(Kind::Contradiction, &branch.id, "jetDistance", message);
+        }
+        let placed = branch.jet_offset.is_some() || branch.jet_angle.is_some();
+        if placed && branch.jet_distance.is_none() {
+            let message = "tell how far the mouth is from the jet, too";
+            self.say(Kind::Missing, &branch.id, "jetDistance", message);
         }
     }
 

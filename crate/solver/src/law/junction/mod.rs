@@ -8,6 +8,7 @@ pub mod crane_tp410;
 pub mod gardel_1957;
 pub mod header_momentum;
 pub mod idelchik;
+pub mod impinging_jet_beltaos_1974;
 pub mod plenum_jet;
 pub mod rennels_2012;
 pub mod symmetric_bassett_2001;

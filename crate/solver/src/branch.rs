@@ -145,7 +145,9 @@ pub struct Placed {
 pub struct Origin {
     /// Position in the branch's list of losses, or `AT_END`.
     pub loss: u32,
-    /// Catalogue kind of that loss.
+    /// Which of that loss's uncertain numbers scales it.
+    pub part: u32,
+    /// Catalogue kind of its law.
     pub kind: &'static str,
     /// How far the law's source lets the truth lie from it.
     pub scatter: Scatter,
@@ -249,6 +251,12 @@ impl Chain {
             scale: 1.0,
         });
         self.origins.push(origin);
+    }
+
+    /// Position of the first element of a loss, by the loss's position in its branch.
+    pub fn position(&self, loss: usize) -> Option<usize> {
+        let mut origins = self.origins.iter();
+        origins.position(|origin| origin.loss as usize == loss)
     }
 
     /// Makes the air meet the elements in the other order.

@@ -14,7 +14,42 @@ use crate::law::friction::laminar_noncircular_shah_london_1978::laminar_constant
 use crate::law::opening::contracted_jet::ContractedJet;
 use crate::law::throttle::plate_heywood_1988::ThrottlePlate;
 use crate::law::{Scatter, TwoWay, area, cooler, entry};
-use crate::study::Loss;
+use crate::schedule;
+use crate::study::{Loss, Station};
+
+/// A part of a loss as the solver marches through it.
+pub struct Piece {
+    /// Tells apart what is uncertain by itself within one loss.
+    pub part: u32,
+    /// Catalogue kind of its law.
+    pub kind: &'static str,
+    /// How far that law may lie from the truth.
+    pub scatter: Scatter,
+    /// For flow from `from`.
+    pub ahead: Element,
+    /// For flow from `to`.
+    pub back: Element,
+}
+
+/// The pieces of a loss, in order from `from`.
+pub fn pieces(loss: &Loss) -> Vec<Piece> {
+    if let Loss::Schedule {
+        roughness,
+        stations,
+        bends,
+    } = loss
+    {
+        return schedule::pieces(stations, bends, *roughness);
+    }
+    let (ahead, back) = elements(loss);
+    vec![Piece {
+        part: 0,
+        kind: loss.kind(),
+        scatter: scatter(loss),
+        ahead,
+        back,
+    }]
+}
 
 /// Sections at the `from` and the `to` end of a loss [m2].
 pub fn sections(loss: &Loss) -> (f64, f64) {
@@ -44,11 +79,16 @@ pub fn sections(loss: &Loss) -> (f64, f64) {
             let bore = PI / 4.0 * diameter * diameter;
             (bore, bore)
         }
+        Loss::Schedule { ref stations, .. } => {
+            // The gate has refused a schedule without stations.
+            let area = |station: Option<&Station>| station.map_or(1.0, |station| station.area);
+            (area(stations.first()), area(stations.last()))
+        }
     }
 }
 
-/// The elements of a loss for flow from `from` and for flow from `to`.
-pub fn elements(loss: &Loss) -> (Element, Element) {
+/// The elements of a loss of one piece for flow from `from` and for flow from `to`.
+fn elements(loss: &Loss) -> (Element, Element) {
     match *loss {
         Loss::EntrySharp { area } => heads(SharpEntry { area }.coefficients()),
         Loss::EntryRounded { area, radius } => heads(RoundedEntry { area, radius }.coefficients()),
@@ -112,6 +152,8 @@ pub fn elements(loss: &Loss) -> (Element, Element) {
             };
             heads(plate.coefficients())
         }
+        // Several pieces, see `pieces`.
+        Loss::Schedule { .. } => both(Element::Head { k: 0.0, area: 1.0 }),
         Loss::TypedK {
             k,
             k_reversed,
@@ -210,7 +252,7 @@ fn circle(area: f64) -> f64 {
 }
 
 /// How far the law of a loss may lie from the truth.
-pub fn scatter(loss: &Loss) -> Scatter {
+fn scatter(loss: &Loss) -> Scatter {
     match loss {
         Loss::EntrySharp { .. } => entry::sharp_idelchik::SCATTER,
         Loss::EntryRounded { .. } => entry::rounded_rennels_2012::SCATTER,
@@ -229,6 +271,7 @@ pub fn scatter(loss: &Loss) -> Scatter {
         Loss::Opening { .. } => crate::law::opening::contracted_jet::SCATTER,
         Loss::Throttle { .. } => crate::law::throttle::plate_heywood_1988::SCATTER,
         Loss::Core { .. } => cooler::two_point_fit::SCATTER,
+        Loss::Schedule { .. } => crate::law::friction::churchill_1977::SCATTER,
         Loss::TypedK { .. } => TYPED_SCATTER,
     }
 }

@@ -22,6 +22,7 @@ mod junction;
 pub mod law;
 mod march;
 mod model;
+mod schedule;
 mod short;
 mod solve;
 mod study;

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 use std::f64::consts::PI;
 
 use crate::branch::{AT_END, Chain, Element, Origin};
-use crate::elements::{elements, scatter, sections};
+use crate::elements::{pieces, sections};
 use crate::exchange::Passage;
 use crate::jets;
 use crate::junction::{Header, Junction, Tee};
@@ -201,8 +201,8 @@ impl Model {
         for (position, passage) in self.passages.iter().enumerate() {
             let branch = &mut self.branches[passage.branch];
             branch.passage = Some(position);
-            branch.forward.passage = Some(passage.loss);
-            branch.reversed.passage = Some(branch.reversed.elements.len() - 1 - passage.loss);
+            branch.forward.passage = branch.forward.position(passage.loss);
+            branch.reversed.passage = branch.reversed.position(passage.loss);
         }
         for (branch, given) in self.branches.iter_mut().zip(&study.network.branches) {
             branch.temperature_rise = given.temperature_rise.unwrap_or(0.0);
@@ -377,6 +377,7 @@ impl Model {
                 if self.nodes[branch.to].id == node.id {
                     let origin = Origin {
                         loss: AT_END,
+                        part: 0,
                         kind: "valve",
                         scatter: valve::curtain_area::SCATTER,
                     };
@@ -420,14 +421,16 @@ fn model_branch(
     let mut forward = Chain::default();
     let mut reversed = Chain::default();
     for (position, loss) in branch.losses.iter().enumerate() {
-        let (ahead, back) = elements(loss);
-        let origin = Origin {
-            loss: position as u32,
-            kind: loss.kind(),
-            scatter: scatter(loss),
-        };
-        forward.append(ahead, origin);
-        reversed.append(back, origin);
+        for piece in pieces(loss) {
+            let origin = Origin {
+                loss: position as u32,
+                part: piece.part,
+                kind: piece.kind,
+                scatter: piece.scatter,
+            };
+            forward.append(piece.ahead, origin);
+            reversed.append(piece.back, origin);
+        }
     }
     reversed.turn_round();
     forward.end_area = branch.losses.last().map_or(1.0, |loss| sections(loss).1);

@@ -10,7 +10,7 @@ use serde::Serialize;
 pub use self::blower::{Blower, EfficiencyTable};
 pub use self::cooler::{Cooler, Mixing};
 pub use self::engine::{Cycle, Cylinder, Engine, Fuel, FuelSetting, Reference};
-pub use self::loss::Loss;
+pub use self::loss::{Loss, Station, StationBend};
 pub use self::settings::{Ambient, Bench, Check, Running, Settings};
 
 /// The value of a study's `format` field.

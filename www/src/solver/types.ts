@@ -181,6 +181,10 @@ export type Catalogue = {
   junctionLaws: Array<ChoiceInfo>,
   /** Numeric fields of a branch beside its ends and losses. */
   branch: Array<FieldInfo>,
+  /** Numeric fields of a schedule's station. */
+  station: Array<FieldInfo>,
+  /** Numeric fields of a schedule's bend. */
+  stationBend: Array<FieldInfo>,
   /** Numeric fields of the engine. */
   engine: Array<FieldInfo>,
   /** Numeric fields of a cylinder. */
@@ -615,6 +619,13 @@ export type Loss = { "kind": "entrySharp",
   drop2: number,
   /** Id of the charge cooler that the passage is part of; no heat is exchanged when not given. */
   cooler?: string,
+} | { "kind": "schedule",
+  /** Height of the wall's roughness [m]. */
+  roughness: number,
+  /** Sections in the order from the branch's `from` end. */
+  stations: Array<Station>,
+  /** Bends along the way. */
+  bends?: Array<StationBend>,
 } | { "kind": "typedK",
   /** Loss coefficient on the velocity head in `area` [-]. */
   k: number,
@@ -1009,6 +1020,26 @@ export type SpeedPoint = {
 
 /** How a solved or refused cylinder compares with the mean. */
 export type State = "starved" | "overfed" | "even" | "tooCloseToTell";
+
+/** A section of a schedule. */
+export type Station = {
+  /** Where it lies along the axis [m]. */
+  at: number,
+  /** Its area [m2]. */
+  area: number,
+  /** Wetted perimeter [m]; a circle when not given. */
+  perimeter?: number,
+};
+
+/** A bend of a schedule. */
+export type StationBend = {
+  /** Where its middle lies along the axis [m]. */
+  at: number,
+  /** Angle turned through [rad]. */
+  angle: number,
+  /** Radius of the axis [m]. */
+  radius: number,
+};
 
 /** One manifold with its engine and settings. */
 export type Study = {

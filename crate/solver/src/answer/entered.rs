@@ -144,6 +144,10 @@ impl Way<'_> {
     }
 }
 
+fn frustum(from: f64, to: f64, length: f64) -> f64 {
+    length / 3.0 * (from + to + (from * to).sqrt())
+}
+
 fn volume(loss: &Loss) -> f64 {
     match *loss {
         Loss::Duct { area, length, .. } => area * length,
@@ -158,7 +162,15 @@ fn volume(loss: &Loss) -> f64 {
             area_from,
             area_to,
             length,
-        } => length / 3.0 * (area_from + area_to + (area_from * area_to).sqrt()),
+        } => frustum(area_from, area_to, length),
+        Loss::Schedule { ref stations, .. } => {
+            let steps = stations.windows(2);
+            let volumes = steps.map(|step| {
+                let length = step[1].at - step[0].at;
+                frustum(step[0].area, step[1].area, length)
+            });
+            volumes.sum()
+        }
         _ => 0.0,
     }
 }
@@ -250,6 +262,10 @@ impl<'s> Way<'s> {
 /// a throttle wide open and not as it happens to stand.
 fn loss_section(loss: &Loss) -> f64 {
     match *loss {
+        Loss::Schedule { ref stations, .. } => {
+            let areas = stations.iter().map(|station| station.area);
+            areas.fold(f64::INFINITY, f64::min)
+        }
         Loss::Opening {
             area,
             area_from,

@@ -115,6 +115,7 @@ fn close_losses(branch: &crate::study::Branch) -> Option<Warning> {
     for loss in &branch.losses {
         let diameter = (4.0 * sections(loss).0 / PI).sqrt();
         match loss {
+            Loss::Schedule { .. } => since = f64::INFINITY,
             Loss::Duct { length, .. } => {
                 since = if since.is_finite() {
                     since + length / diameter

@@ -132,7 +132,7 @@ const fn kind(text: Text, scatter: Scatter, fields: &'static [FieldInfo]) -> Kin
 }
 
 /// Every loss kind.
-pub static LOSSES: [KindInfo; 12] = [
+pub static LOSSES: [KindInfo; 13] = [
     kind(
         Text {
             kind: "entrySharp",
@@ -328,6 +328,18 @@ pub static LOSSES: [KindInfo; 12] = [
     ),
     kind(
         Text {
+            kind: "schedule",
+            label: "section schedule",
+            help: "areas along a way, as CAD gives them: friction, changes of section and bends follow",
+            equation: "friction of each step by its own section; each stretch that widens or narrows by the cone's K at every step's own angle",
+            source: "the laws of duct friction, gradual change and bend",
+            range: "as those laws; sections change little across the way",
+        },
+        friction::churchill_1977::SCATTER,
+        &[roughness()],
+    ),
+    kind(
+        Text {
             kind: "typedK",
             label: "typed K",
             help: "a loss coefficient of your own, with its origin",
@@ -353,6 +365,32 @@ pub static LOSSES: [KindInfo; 12] = [
             own_section(),
         ],
     ),
+];
+
+/// Fields of a schedule's station.
+pub static STATION: [FieldInfo; 3] = [
+    required(
+        FieldInfo::new("at", "station", Quantity::Length, LENGTH),
+        0.0,
+        "where the section lies along the axis",
+    ),
+    own_section(),
+    perimeter(),
+];
+
+/// Fields of a schedule's bend.
+pub static STATION_BEND: [FieldInfo; 3] = [
+    required(
+        FieldInfo::new("at", "station", Quantity::Length, LENGTH),
+        0.0,
+        "where the bend's middle lies along the axis",
+    ),
+    required(
+        FieldInfo::new("angle", "angle", Quantity::Angle, [1e-3, 2.0 * PI]),
+        PI / 4.0,
+        "angle turned through",
+    ),
+    radius("radius of the axis"),
 ];
 
 /// Fields of a core.

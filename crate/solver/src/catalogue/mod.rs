@@ -31,6 +31,10 @@ pub struct Catalogue {
     pub junction_laws: &'static [ChoiceInfo],
     /// Numeric fields of a branch beside its ends and losses.
     pub branch: &'static [FieldInfo],
+    /// Numeric fields of a schedule's station.
+    pub station: &'static [FieldInfo],
+    /// Numeric fields of a schedule's bend.
+    pub station_bend: &'static [FieldInfo],
     /// Numeric fields of the engine.
     pub engine: &'static [FieldInfo],
     /// Numeric fields of a cylinder.
@@ -195,6 +199,8 @@ static CATALOGUE: Catalogue = Catalogue {
             "how much warmer hot walls make the air that passes while running; 0 when left out",
         ),
     ],
+    station: &losses::STATION,
+    station_bend: &losses::STATION_BEND,
     engine: &settings::ENGINE,
     cylinder: &settings::CYLINDER,
     valve: &settings::VALVE,

@@ -16,7 +16,7 @@ use crate::defaults::{
 use crate::study::{
     Ambient, Bench, Blower, Branch, Check, Cooler, Cycle, Cylinder, EfficiencyTable, Engine, Fuel,
     FuelSetting, JunctionLaw, Leg, Loss, Mixing, Network, Node, NodeKind, Reference, Running,
-    Settings, Study, VERSION, Valve, Variant,
+    Settings, Station, StationBend, Study, VERSION, Valve, Variant,
 };
 
 /// The study that a checked document holds.
@@ -456,6 +456,11 @@ fn loss(row: Row) -> Option<Loss> {
             drop_2: row.number("drop2")?,
             cooler: row.text("cooler"),
         },
+        "schedule" => Loss::Schedule {
+            roughness: row.number("roughness")?,
+            stations: row.list("stations", station)?,
+            bends: row.list("bends", station_bend)?,
+        },
         "typedK" => Loss::TypedK {
             k: row.number("k")?,
             k_reversed: row.number("kReversed"),
@@ -463,5 +468,21 @@ fn loss(row: Row) -> Option<Loss> {
             origin: row.text("origin").unwrap_or_default(),
         },
         _ => return None,
+    })
+}
+
+fn station(row: Row) -> Option<Station> {
+    Some(Station {
+        at: row.number("at")?,
+        area: row.number("area")?,
+        perimeter: row.number("perimeter"),
+    })
+}
+
+fn station_bend(row: Row) -> Option<StationBend> {
+    Some(StationBend {
+        at: row.number("at")?,
+        angle: row.number("angle")?,
+        radius: row.number("radius")?,
     })
 }

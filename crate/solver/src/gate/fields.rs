@@ -12,6 +12,7 @@ use crate::error::{StudyError, StudyErrorKind as Kind};
 /// More rows than any manifold has; the solver takes more, the page would not stay fluid.
 const MOST_ROWS: usize = 2_000;
 const MOST_LOSSES: usize = 200;
+const MOST_STATIONS: usize = 500;
 
 /// Checks every value; the format and version have been checked.
 pub fn check(study: &Object) -> Vec<StudyError> {
@@ -237,10 +238,34 @@ impl Gate {
                 self.text(loss, at, "cooler", false);
                 &["kind", "cooler"]
             }
+            "schedule" => {
+                self.rows(loss, at, "stations", true, catalogue().station);
+                self.rows(loss, at, "bends", false, catalogue().station_bend);
+                &["kind", "stations", "bends"]
+            }
             _ => &["kind"],
         };
         self.known_fields(loss, at, known, kind.fields);
         self.numbers(loss, at, kind.fields);
+    }
+
+    /// The rows of a loss's list: numbers only.
+    fn rows(&mut self, loss: &Object, at: At, field: &str, required: bool, fields: &[FieldInfo]) {
+        let way = at.field(field);
+        let list = self.list(loss, at, field, required, MOST_STATIONS).iter();
+        for (place, row) in list.enumerate() {
+            let at = At {
+                place: Some(place),
+                ..At::inside(at.element, &way)
+            };
+            match row {
+                Value::Object(row) => {
+                    self.known_fields(row, at, &[], fields);
+                    self.numbers(row, at, fields);
+                }
+                _ => self.say(Kind::WrongType, at, "", "a row is an object"),
+            }
+        }
     }
 
     fn kind(

@@ -8,7 +8,7 @@ use super::names::{self, Ends};
 use crate::error::{StudyError, StudyErrorKind as Kind};
 use crate::graph;
 use crate::law::cooler::two_point_fit;
-use crate::study::{Branch, Leg, Loss, Node, NodeKind, Reference, Study};
+use crate::study::{Branch, Leg, Loss, Node, NodeKind, Reference, Station, StationBend, Study};
 
 /// Everything that the study's values contradict.
 pub fn check(study: &Study) -> Vec<StudyError> {
@@ -201,6 +201,12 @@ impl<'s> Gate<'s> {
             if is_entry(loss) {
                 self.entry(branch, position);
             }
+            if let Loss::Schedule {
+                stations, bends, ..
+            } = loss
+            {
+                self.schedule(branch, position, stations, bends);
+            }
             if let Loss::Core {
                 cooler: Some(cooler),
                 ..
@@ -229,6 +235,40 @@ impl<'s> Gate<'s> {
                 let message =
                     "the plate cannot stand nearer to the bore's plane than when it is closed";
                 let field = format!("{}.angle", field());
+                self.say(Kind::Contradiction, &branch.id, &field, message);
+            }
+        }
+    }
+
+    /// A schedule has two stations at least, in order along the way, and its bends between them.
+    fn schedule(
+        &mut self,
+        branch: &Branch,
+        position: usize,
+        stations: &[Station],
+        bends: &[StationBend],
+    ) {
+        let (Some(first), Some(last)) = (stations.first(), stations.last()) else {
+            let field = format!("losses[{position}].stations");
+            let message = "a schedule needs two stations at least";
+            return self.say(Kind::Missing, &branch.id, &field, message);
+        };
+        if stations.len() < 2 || last.at <= first.at {
+            let field = format!("losses[{position}].stations");
+            let message = "a schedule needs two stations at least, with some length between them";
+            self.say(Kind::Missing, &branch.id, &field, message);
+        }
+        for (place, pair) in stations.windows(2).enumerate() {
+            if pair[1].at < pair[0].at {
+                let field = format!("losses[{position}].stations[{}].at", place + 1);
+                let message = "lies before the station above it; put the stations in order";
+                self.say(Kind::Contradiction, &branch.id, &field, message);
+            }
+        }
+        for (place, bend) in bends.iter().enumerate() {
+            if bend.at < first.at || bend.at > last.at {
+                let field = format!("losses[{position}].bends[{place}].at");
+                let message = "lies beyond the stations";
                 self.say(Kind::Contradiction, &branch.id, &field, message);
             }
         }

@@ -90,7 +90,7 @@ pub fn outside(loss: &Loss) -> Vec<(&'static str, String)> {
         }
         .outside(),
         Loss::Core { flow_1, flow_2, .. } => cooler::two_point_fit::outside(flow_1, flow_2),
-        Loss::TypedK { .. } => Vec::new(),
+        Loss::Schedule { .. } | Loss::TypedK { .. } => Vec::new(),
     }
 }
 

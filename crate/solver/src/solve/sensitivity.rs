@@ -33,7 +33,8 @@ pub struct Forcing {
     pub entries: Vec<(usize, f64)>,
 }
 
-/// Set apart from the same loss's pressure drop, which is another number.
+/// Sets the uncertain numbers of one loss apart: parts of a schedule, and the heat of a core from its drop.
+const PART_OF: usize = 1 << 8;
 const HEAT_OF: usize = 1 << 16;
 /// Junction coefficients: split half and half between common and place, as no source says otherwise.
 const JUNCTION_COMMON: f64 = 0.5;
@@ -99,7 +100,7 @@ impl Solver<'_> {
                     law: origin.kind,
                     at_node: false,
                     element: branch,
-                    position: origin.loss as usize,
+                    position: origin.loss as usize + origin.part as usize * PART_OF,
                     scatter: relative,
                     common,
                 },

@@ -122,6 +122,17 @@ pub enum Loss {
         #[serde(default, skip_serializing_if = "Option::is_none")]
         cooler: Option<String>,
     },
+    /// Sections along a way, as CAD gives them: friction, changes of section and bends follow.
+    Schedule {
+        /// Height of the wall's roughness [m].
+        roughness: f64,
+        /// Sections in the order from the branch's `from` end.
+        stations: Vec<Station>,
+        /// Bends along the way.
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        #[cfg_attr(feature = "generate", ts(as = "Option<_>"))]
+        bends: Vec<StationBend>,
+    },
     /// A loss coefficient typed in.
     TypedK {
         /// Loss coefficient on the velocity head in `area` [-].
@@ -135,6 +146,29 @@ pub enum Loss {
         #[serde(default)]
         origin: String,
     },
+}
+}
+
+document! {
+/// A section of a schedule.
+pub struct Station {
+    /// Where it lies along the axis [m].
+    pub at: f64,
+    /// Its area [m2].
+    pub area: f64,
+    /// Wetted perimeter [m]; a circle when not given.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub perimeter: Option<f64>,
+}
+
+/// A bend of a schedule.
+pub struct StationBend {
+    /// Where its middle lies along the axis [m].
+    pub at: f64,
+    /// Angle turned through [rad].
+    pub angle: f64,
+    /// Radius of the axis [m].
+    pub radius: f64,
 }
 }
 
@@ -153,6 +187,7 @@ impl Loss {
             Self::Opening { .. } => "opening",
             Self::Throttle { .. } => "throttle",
             Self::Core { .. } => "core",
+            Self::Schedule { .. } => "schedule",
             Self::TypedK { .. } => "typedK",
         }
     }

@@ -3,7 +3,7 @@
 use crate::study::{
     Ambient, Bench, Blower, Branch, Check, Cooler, Cycle, Cylinder, EfficiencyTable, Engine,
     FORMAT, Fuel, FuelSetting, JunctionLaw, Leg, Loss, Mixing, Network, Node, NodeKind, Reference,
-    Running, Settings, Study, VERSION, Valve, Variant,
+    Running, Settings, Station, StationBend, Study, VERSION, Valve, Variant,
 };
 
 /// One sample of every loss, with every optional field given.
@@ -63,6 +63,26 @@ pub fn losses() -> Vec<Loss> {
             drop_2: 300.0,
             cooler: Some("core".to_owned()),
         },
+        Loss::Schedule {
+            roughness: 1e-5,
+            stations: vec![
+                Station {
+                    at: 0.0,
+                    area,
+                    perimeter: Some(0.12),
+                },
+                Station {
+                    at: 0.1,
+                    area,
+                    perimeter: None,
+                },
+            ],
+            bends: vec![StationBend {
+                at: 0.05,
+                angle: 0.5,
+                radius: 0.1,
+            }],
+        },
         Loss::TypedK {
             k: 1.0,
             k_reversed: Some(1.0),
@@ -84,6 +104,7 @@ pub fn losses() -> Vec<Loss> {
             | Loss::Opening { .. }
             | Loss::Throttle { .. }
             | Loss::Core { .. }
+            | Loss::Schedule { .. }
             | Loss::TypedK { .. } => {}
         }
     }

@@ -53,6 +53,7 @@ mod throttle {
 mod unused;
 mod valve {
     pub mod curtain_area;
+    pub mod mach_index_taylor;
 }
 
 use std::collections::BTreeSet;
@@ -83,6 +84,7 @@ fn all() -> Vec<evidence::Check> {
         blower::table::checks(),
         mixture::checks(),
         valve::curtain_area::checks(),
+        valve::mach_index_taylor::checks(),
         junction::bassett_2001::checks(),
         junction::idelchik::checks(),
         junction::rennels_2012::checks(),

@@ -80,7 +80,7 @@ const UNUSED: [(&str, &str); 23] = [
         "conditions that a user types, no law",
     ),
     (
-        "8b, 8c, 8e; 8d without compressibility",
+        "8c but for the Mach index, 8e; 8d without compressibility",
         "inputs, facts and unit factors, no law",
     ),
     (

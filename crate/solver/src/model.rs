@@ -367,12 +367,7 @@ impl Model {
             else {
                 continue;
             };
-            let area = valve::curtain_area::effective_area(
-                given.diameter,
-                given.lift,
-                given.discharge_coefficient,
-                given.count,
-            );
+            let area = given.effective_area();
             for branch in &mut self.branches {
                 if self.nodes[branch.to].id == node.id {
                     let origin = Origin {

@@ -7,6 +7,8 @@ use std::collections::BTreeMap;
 
 use serde::Serialize;
 
+use crate::law::valve::curtain_area;
+
 pub use self::blower::{Blower, EfficiencyTable};
 pub use self::cooler::{Cooler, Mixing};
 pub use self::engine::{Cycle, Cylinder, Engine, Fuel, FuelSetting, Reference};
@@ -237,8 +239,19 @@ pub struct Valve {
     pub diameter: f64,
     /// Lift [m].
     pub lift: f64,
-    /// Discharge coefficient on the curtain area [-].
-    pub discharge_coefficient: f64,
+    /// Discharge coefficient on the curtain area [-]; by lift over diameter from a table, or from the usual curve, when not given.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub discharge_coefficient: Option<f64>,
+    /// The same over lift over diameter, instead of one number: rising pairs of both [-].
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    #[cfg_attr(feature = "generate", ts(as = "Option<_>"))]
+    pub discharge_table: Vec<[f64; 2]>,
+    /// Smallest bore before the seat [m].
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub throat_diameter: Option<f64>,
+    /// Diameter of the stem in that bore [m]; none when not given.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub stem_diameter: Option<f64>,
     /// How many such valves the port feeds [-].
     #[serde(default = "crate::defaults::one")]
     pub count: f64,
@@ -340,5 +353,30 @@ impl Network {
             positions.insert(node.id.as_str(), position);
         }
         positions
+    }
+}
+
+impl Valve {
+    /// What the air passes at one of these valves.
+    pub fn passage(&self) -> curtain_area::Passage {
+        let throat = self.throat_diameter;
+        curtain_area::Passage {
+            diameter: self.diameter,
+            lift: self.lift,
+            throat: throat
+                .map(|throat| curtain_area::throat_area(throat, self.stem_diameter.unwrap_or(0.0))),
+        }
+    }
+
+    /// Effective area of all of them [m2].
+    pub fn effective_area(&self) -> f64 {
+        let curve: &[[f64; 2]] = if self.discharge_table.is_empty() {
+            &curtain_area::DEFAULT_CURVE
+        } else {
+            &self.discharge_table
+        };
+        let on_curve = || curtain_area::on_curve(curve, self.lift / self.diameter);
+        let coefficient = self.discharge_coefficient.unwrap_or_else(on_curve);
+        self.count * self.passage().effective_area(coefficient)
     }
 }

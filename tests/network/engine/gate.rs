@@ -301,3 +301,64 @@ fn charge_coolers_that_no_core_can_be_are_refused() {
     branch(&mut study, "core rear")["losses"][0]["drop2"] = json!(900.0);
     refuses(&study, Kind::Contradiction, "core rear", "losses[0]");
 }
+
+#[test]
+fn valves_that_contradict_themselves_are_refused() {
+    let valve = json!({"diameter": 0.034, "lift": 0.009});
+    for (name, value, kind, field) in [
+        (
+            "throatDiameter",
+            json!(0.006),
+            Kind::Contradiction,
+            "valve.stemDiameter",
+        ),
+        (
+            "dischargeTable",
+            json!([[0.1, 0.6], [0.05, 0.7]]),
+            Kind::Contradiction,
+            "valve.dischargeTable",
+        ),
+        (
+            "dischargeTable",
+            json!([[0.1, 60.0]]),
+            Kind::Contradiction,
+            "valve.dischargeTable",
+        ),
+        (
+            "dischargeTable",
+            json!([[0.1]]),
+            Kind::WrongType,
+            "valve.dischargeTable[0]",
+        ),
+        (
+            "dischargeTable",
+            json!(0.6),
+            Kind::WrongType,
+            "valve.dischargeTable",
+        ),
+    ] {
+        let mut study = twin();
+        let port = row(&mut study, "nodes", "port 1");
+        port["valve"] = valve.clone();
+        port["valve"]["stemDiameter"] = json!(0.007);
+        port["valve"][name] = value;
+        refuses(&study, kind, "port 1", field);
+    }
+    let mut study = twin();
+    let port = row(&mut study, "nodes", "port 1");
+    port["valve"] = valve;
+    port["valve"]["dischargeTable"] = json!([[0.1, 0.62], [0.3, 0.5]]);
+    port["valve"]["dischargeCoefficient"] = json!(0.6);
+    refuses(
+        &study,
+        Kind::Contradiction,
+        "port 1",
+        "valve.dischargeTable",
+    );
+    let port = row(&mut study, "nodes", "port 1");
+    port["valve"]
+        .as_object_mut()
+        .expect("a valve")
+        .remove("dischargeCoefficient");
+    read_value(study).expect("a valid study");
+}

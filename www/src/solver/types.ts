@@ -809,6 +809,8 @@ export type OperatingAnswer = {
   chargeTemperature: number,
   /** Highest pressure of a source or behind a blower less the mean at the ports, stagnation [Pa]. */
   loss: number,
+  /** Largest inlet Mach index of a cylinder's valves; absent without bore, stroke and valves [-]. */
+  inletMachIndex: number | null,
   /** Where boost is read. */
   boost: BoostAnswer | null,
   /** Sources in the study's order. */
@@ -1084,8 +1086,14 @@ export type Valve = {
   diameter: number,
   /** Lift [m]. */
   lift: number,
-  /** Discharge coefficient on the curtain area [-]. */
-  dischargeCoefficient: number,
+  /** Discharge coefficient on the curtain area [-]; by lift over diameter from a table, or from the usual curve, when not given. */
+  dischargeCoefficient?: number,
+  /** The same over lift over diameter, instead of one number: rising pairs of both [-]. */
+  dischargeTable?: Array<[number, number]>,
+  /** Smallest bore before the seat [m]. */
+  throatDiameter?: number,
+  /** Diameter of the stem in that bore [m]; none when not given. */
+  stemDiameter?: number,
   /** How many such valves the port feeds [-]. */
   count: number,
 };

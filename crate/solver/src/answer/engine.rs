@@ -4,10 +4,11 @@ use super::{
     BlowerAnswer, BoostAnswer, CoolerAnswer, OperatingAnswer, PassageAnswer, SourceAnswer,
 };
 use crate::draw::{Drawn, Found, Operating};
-use crate::gas::SPECIFIC_HEAT;
+use crate::gas::{GAMMA, GAS_CONSTANT, SPECIFIC_HEAT};
 use crate::law::blower::positive_displacement::power;
+use crate::law::valve::mach_index_taylor;
 use crate::model::Model;
-use crate::study::{Blower, Study};
+use crate::study::{Blower, NodeKind, Study};
 use std::f64::consts::PI;
 
 /// What has been found for the engine; `charge` is the mean temperature at the ports [K].
@@ -25,6 +26,7 @@ pub fn operating(
         ambient_temperature: operating.ambient.temperature,
         charge_temperature: charge,
         loss: found.loss,
+        inlet_mach_index: inlet_mach_index(study, operating.speed, charge),
         boost: found.boost.map(|(node, pressure)| BoostAnswer {
             node: drawn.model.nodes[node].id.clone(),
             pressure: pressure - operating.ambient.pressure,
@@ -33,6 +35,34 @@ pub fn operating(
         blowers: blowers(study, operating, drawn.model, found),
         coolers: coolers(study, drawn),
     }
+}
+
+/// The largest of the cylinders' inlet Mach indices at a crankshaft speed [rev/s] and charge temperature [K].
+fn inlet_mach_index(study: &Study, speed: f64, charge: f64) -> Option<f64> {
+    let engine = &study.engine;
+    let (bore, stroke) = (engine.bore?, engine.stroke?);
+    let circle = |diameter: f64| 0.25 * PI * diameter * diameter;
+    let sound = (GAMMA * GAS_CONSTANT * charge).sqrt();
+    let mut largest: Option<f64> = None;
+    for cylinder in &engine.cylinders {
+        let mut valves = 0.0;
+        for node in &study.network.nodes {
+            if let NodeKind::Port {
+                cylinder: fed,
+                valve: Some(valve),
+                ..
+            } = &node.kind
+                && *fed == cylinder.id
+            {
+                valves += valve.count * circle(valve.diameter);
+            }
+        }
+        if valves > 0.0 {
+            let found = mach_index_taylor::index(circle(bore), valves, 2.0 * stroke * speed, sound);
+            largest = Some(largest.map_or(found, |other| other.max(found)));
+        }
+    }
+    largest
 }
 
 fn sources(operating: &Operating, drawn: &Drawn<'_>, found: &Found) -> Vec<SourceAnswer> {

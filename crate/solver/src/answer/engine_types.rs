@@ -28,6 +28,8 @@ pub struct OperatingAnswer {
     pub charge_temperature: f64,
     /// Highest pressure of a source or behind a blower less the mean at the ports, stagnation [Pa].
     pub loss: f64,
+    /// Largest inlet Mach index of a cylinder's valves; absent without bore, stroke and valves [-].
+    pub inlet_mach_index: Option<f64>,
     /// Where boost is read.
     pub boost: Option<BoostAnswer>,
     /// Sources in the study's order.

@@ -10,6 +10,7 @@ use crate::exchange::whole_core;
 use crate::graph;
 use crate::law::blower::positive_displacement;
 use crate::law::outside;
+use crate::law::valve::mach_index_taylor;
 use crate::model::Model;
 use crate::study::{Blower, Cycle, Loss, NodeKind, Study};
 
@@ -217,6 +218,15 @@ pub fn of_engine(study: &Study, point: &Operating, found: &OperatingAnswer) -> V
         let message = format!("the engine runs {side}; the value at its border is taken");
         let kind = WarningKind::OutsideRange;
         warnings.push(warning(kind, "engine", "volumetricTable", message));
+    }
+    if let Some(index) = found.inlet_mach_index
+        && index > mach_index_taylor::RANGE[1]
+    {
+        let message = format!(
+            "the inlet Mach index is {}: above 0.5 to 0.6 the valves, not the manifold, limit the breathing (from memory)",
+            rounded(index, 2)
+        );
+        warnings.push(warning(WarningKind::OutsideRange, "engine", "", message));
     }
     for blower in &found.blowers {
         let mut branches = study.network.branches.iter();

@@ -264,7 +264,7 @@ const fn defaulted(field: FieldInfo, default: f64, help: &'static str) -> FieldI
     }
 }
 
-/// The field of openings, throttles and valves alike.
+/// The field of openings and throttles alike.
 const fn discharge_coefficient(default: f64, help: &'static str) -> FieldInfo {
     required(
         FieldInfo::new(

@@ -3,8 +3,7 @@
 use std::f64::consts::PI;
 
 use super::{
-    ChoiceInfo, FieldInfo, POSITIVE_LENGTH, Quantity, VOLUME, defaulted, discharge_coefficient,
-    optional, required,
+    ChoiceInfo, FieldInfo, POSITIVE_LENGTH, Quantity, VOLUME, defaulted, optional, required,
 };
 use crate::defaults::{
     bench_limit, cad_tolerance, running_limit, standard_depression, standard_pressure,
@@ -154,7 +153,7 @@ pub static CYLINDER: [FieldInfo; 1] = [optional(
 )];
 
 /// Numeric fields of a port's valve.
-pub static VALVE: [FieldInfo; 4] = [
+pub static VALVE: [FieldInfo; 6] = [
     required(
         FieldInfo::new(
             "diameter",
@@ -170,9 +169,32 @@ pub static VALVE: [FieldInfo; 4] = [
         0.008,
         "held at this lift on the bench",
     ),
-    discharge_coefficient(
-        0.6,
-        "on the curtain area, pi times seat diameter times lift",
+    optional(
+        FieldInfo::new(
+            "dischargeCoefficient",
+            "discharge coefficient",
+            Quantity::Number,
+            [0.05, 1.0],
+        ),
+        "on the curtain area, pi times seat diameter times lift; the usual curve over lift when left out (from memory)",
+    ),
+    optional(
+        FieldInfo::new(
+            "throatDiameter",
+            "throat diameter",
+            Quantity::Length,
+            POSITIVE_LENGTH,
+        ),
+        "smallest bore before the seat; limits the flow at large lifts",
+    ),
+    optional(
+        FieldInfo::new(
+            "stemDiameter",
+            "stem diameter",
+            Quantity::Length,
+            POSITIVE_LENGTH,
+        ),
+        "of the stem in that bore",
     ),
     defaulted(
         FieldInfo::new("count", "valves", Quantity::Number, [1.0, 4.0]),

@@ -121,6 +121,18 @@ impl<'d> Row<'d> {
         Some(numbers)
     }
 
+    fn pairs(self, field: &str) -> Option<Vec<[f64; 2]>> {
+        let values = self.values(field);
+        let mut pairs = Vec::with_capacity(values.len());
+        for pair in values {
+            match pair.as_array()?.as_slice() {
+                [one, other] => pairs.push([one.as_f64()?, other.as_f64()?]),
+                _ => return None,
+            }
+        }
+        Some(pairs)
+    }
+
     #[inline(never)]
     fn flag(self, field: &str) -> bool {
         self.value(field).and_then(Value::as_bool) == Some(true)
@@ -362,7 +374,10 @@ fn valve(row: Row) -> Option<Valve> {
     Some(Valve {
         diameter: row.number("diameter")?,
         lift: row.number("lift")?,
-        discharge_coefficient: row.number("dischargeCoefficient")?,
+        discharge_coefficient: row.number("dischargeCoefficient"),
+        discharge_table: row.pairs("dischargeTable")?,
+        throat_diameter: row.number("throatDiameter"),
+        stem_diameter: row.number("stemDiameter"),
         count: row.number("count").unwrap_or_else(one),
     })
 }

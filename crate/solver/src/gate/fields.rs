@@ -157,7 +157,8 @@ impl Gate {
                 self.text(node, at, "cylinder", true);
                 if let Some(valve) = self.object(node, at, "valve", false) {
                     let at = At::inside(at.element, "valve");
-                    self.known_fields(valve, at, &[], catalogue().valve);
+                    self.known_fields(valve, at, &["dischargeTable"], catalogue().valve);
+                    self.pairs(valve, at, "dischargeTable");
                     self.numbers(valve, at, catalogue().valve);
                 }
                 &["id", "kind", "cylinder", "valve"]
@@ -264,6 +265,19 @@ impl Gate {
                     self.numbers(row, at, fields);
                 }
                 _ => self.say(Kind::WrongType, at, "", "a row is an object"),
+            }
+        }
+    }
+
+    /// A list of pairs of finite numbers.
+    fn pairs(&mut self, row: &Object, at: At, field: &str) {
+        let list = self.list(row, at, field, false, MOST_STATIONS).iter();
+        for (place, pair) in list.enumerate() {
+            let numbers = pair.as_array().map_or(&[][..], Vec::as_slice);
+            let finite = |number: &Value| number.as_f64().is_some_and(f64::is_finite);
+            if numbers.len() != 2 || !numbers.iter().all(finite) {
+                let name = format!("{field}[{place}]");
+                self.say(Kind::WrongType, at, &name, "two finite numbers");
             }
         }
     }

@@ -8,7 +8,9 @@ use super::names::{self, Ends};
 use crate::error::{StudyError, StudyErrorKind as Kind};
 use crate::graph;
 use crate::law::cooler::two_point_fit;
-use crate::study::{Branch, Leg, Loss, Node, NodeKind, Reference, Station, StationBend, Study};
+use crate::study::{
+    Branch, Leg, Loss, Node, NodeKind, Reference, Station, StationBend, Study, Valve,
+};
 
 /// Everything that the study's values contradict.
 pub fn check(study: &Study) -> Vec<StudyError> {
@@ -122,9 +124,15 @@ impl<'s> Gate<'s> {
         let engine = &self.study.engine;
         let mut fed = vec![false; engine.cylinders.len()];
         for node in &self.study.network.nodes {
-            let NodeKind::Port { cylinder, .. } = &node.kind else {
+            let NodeKind::Port {
+                cylinder, valve, ..
+            } = &node.kind
+            else {
                 continue;
             };
+            if let Some(valve) = valve {
+                self.valve(&node.id, valve);
+            }
             if let Some(position) = cylinders.get(cylinder.as_str()) {
                 fed[*position] = true;
             } else {
@@ -138,6 +146,27 @@ impl<'s> Gate<'s> {
                 let message = "no port feeds this cylinder; add one or remove the cylinder";
                 self.say(Kind::Unreachable, &cylinder.id, "", message);
             }
+        }
+    }
+
+    /// A valve's coefficient is given once, its table rises, its stem leaves some throat.
+    fn valve(&mut self, port: &str, valve: &Valve) {
+        let table = &valve.discharge_table;
+        if valve.discharge_coefficient.is_some() && !table.is_empty() {
+            let message = "give the discharge coefficient as a number or as a table, not both";
+            self.say(Kind::Contradiction, port, "valve.dischargeTable", message);
+        }
+        let rises = table.windows(2).all(|pair| pair[0][0] < pair[1][0]);
+        let believed = |pair: &[f64; 2]| pair[0] >= 0.0 && pair[1] > 0.0 && pair[1] <= 1.0;
+        if !rises || !table.iter().all(believed) {
+            let message =
+                "pairs of lift over diameter, rising, and a coefficient above 0 and at most 1";
+            self.say(Kind::Contradiction, port, "valve.dischargeTable", message);
+        }
+        let stem = valve.stem_diameter.unwrap_or(0.0);
+        if valve.throat_diameter.is_some_and(|throat| throat <= stem) {
+            let message = "the stem leaves no throat";
+            self.say(Kind::Contradiction, port, "valve.stemDiameter", message);
         }
     }
 

@@ -9,7 +9,7 @@ use super::entry::{
 use super::friction::{churchill_1977, laminar_noncircular_shah_london_1978};
 use super::opening::contracted_jet::ContractedJet;
 use super::throttle::plate_heywood_1988::ThrottlePlate;
-use super::{cooler, junction, valve};
+use super::{cooler, junction};
 use crate::digits::{plain, rounded};
 use crate::elements::hydraulic_diameter;
 use crate::study::{Loss, NodeKind};
@@ -125,7 +125,7 @@ pub fn outside_node(kind: &NodeKind) -> Vec<(&'static str, String)> {
         ),
         NodeKind::Port {
             valve: Some(valve), ..
-        } => valve::curtain_area::outside(valve.diameter, valve.lift),
+        } => valve.passage().outside(),
         _ => Vec::new(),
     }
 }

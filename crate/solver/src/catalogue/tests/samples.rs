@@ -115,8 +115,11 @@ pub fn valve() -> Valve {
     Valve {
         diameter: 0.03,
         lift: 0.008,
-        discharge_coefficient: 0.6,
-        count: 1.0,
+        discharge_coefficient: Some(0.6),
+        discharge_table: vec![[0.1, 0.6]],
+        throat_diameter: Some(0.03),
+        stem_diameter: Some(0.007),
+        count: 2.0,
     }
 }
 

@@ -60,6 +60,8 @@ export const CATALOGUE: Catalogue = {
 	cooler: kind("cooler", "charge cooler", []),
 	mixings: [],
 	check: [],
+	station: [],
+	stationBend: [],
 };
 
 export const STUDY: Study = {

@@ -142,12 +142,16 @@ fn what_is_left_out_is_as_by_default() {
         panic!("a tee was written");
     };
     assert_eq!(law, JunctionLaw::Bassett2001);
-    let port = NodeKind::Port {
-        cylinder: "1".to_owned(),
-        valve: Some(valve()),
-        cad_section: None,
+    let NodeKind::Port {
+        valve: Some(valve), ..
+    } = &study.network.nodes[2].kind
+    else {
+        panic!("a port with a valve was written");
     };
-    assert_eq!(study.network.nodes[2].kind, port);
+    assert_eq!(valve.discharge_coefficient, Some(0.6));
+    assert_eq!(valve.count, 1.0);
+    assert!(valve.discharge_table.is_empty());
+    assert_eq!((valve.throat_diameter, valve.stem_diameter), (None, None));
     let branch = &study.network.branches[0];
     assert_eq!(
         (branch.from_leg, branch.to_leg, branch.jet_fraction),

@@ -68,7 +68,8 @@ export function changeDrive(sheet: Sheet, index: number, way: DriveWay, found?: 
 }
 
 /**
- * Feeds what a source feeds by a blower instead. The source becomes the ambient air; what its branch costs
+ * Feeds what a source feeds by a blower instead. The source becomes the ambient air, and a boost that was
+ * asked of it is asked of the blower; what its branch costs
  * is lost before the blower, where one branch leads into a chamber. Otherwise the branches as they are
  * begin behind the blower, and a new one in which nothing is lost yet leads to it.
  */
@@ -92,7 +93,7 @@ export function feedByBlower(sheet: Sheet, source: number, info: KindInfo): Plac
 		from: inlet,
 		to: outlet,
 		losses: [],
-		blower: newBlower(info),
+		blower: newBlower(info, askedAlone(study, source)),
 	};
 	// The end that stays at the source, or that leaves it.
 	const turned = (branch: Branch, from: string, to: string): Branch =>
@@ -155,9 +156,24 @@ function blowerAt(index: number): Path {
 	return [...BRANCHES, index, "blower"];
 }
 
-function newBlower(info: KindInfo): Blower {
+/** A typical blower, driven for a boost where one is asked. */
+function newBlower(info: KindInfo, asked: Pick<Blower, "boost" | "boostNode"> = {}): Blower {
 	const displacement = info.fields.find(({ name }) => name === "displacement")?.default ?? 0;
-	return { displacement, ...TYPICAL };
+	const { driveRatio, ...efficiencies } = TYPICAL;
+	return asked.boostNode
+		? { displacement, ...asked, ...efficiencies }
+		: { displacement, driveRatio, ...efficiencies };
+}
+
+/** The boost that a source asks for, unless another one asks for it too. */
+function askedAlone({ network }: Study, source: number): Pick<Blower, "boost" | "boostNode"> {
+	const node = network.nodes[source];
+	if (node?.kind !== "source" || node.boost === undefined || !node.boostNode) return {};
+	const { boost, boostNode } = node;
+	const asking = network.nodes.filter(
+		(each) => each.kind === "source" && each.boostNode === boostNode,
+	);
+	return asking.length === 1 ? { boost, boostNode } : {};
 }
 
 function unused({ network }: Study, name: string): string {

@@ -47,7 +47,7 @@ test("a blower is put in, driven and measured by keys alone, and one undo takes 
 }) => {
 	await open(page);
 	const before = await deviations(page);
-	const feed = page.getByRole("button", { name: "Feed by a blower instead of blower" });
+	const feed = page.getByRole("button", { name: "Feed by a blower instead of “blower”" });
 	await feed.focus();
 	await page.keyboard.press("Enter");
 	const size = page.getByLabel("Displacement a turn, cc");

@@ -25,9 +25,17 @@ export type Part = "speeds" | "ratios" | "values";
 /** A step to the next pressure ratio, and between the first two speeds when there is only one. */
 const STEP = { ratio: 0.5, speed: 2 } as const;
 
-/** The grid that stands at a path of the sheet. A table whose lists do not fit is filled up to a grid. */
+/** The grid that stands at a path of the sheet; empty where none stands. */
 export function readGrid({ study, drafts }: Sheet, path: Path): Grid {
-	const table = (valueAt(study, path) ?? { speeds: [], values: [] }) as EfficiencyTable;
+	return gridOf(
+		(valueAt(study, path) ?? { speeds: [], values: [] }) as EfficiencyTable,
+		drafts,
+		path,
+	);
+}
+
+/** The grid of a table at a path, with the text kept of its cells. Lists that do not fit are filled up. */
+export function gridOf(table: EfficiencyTable, drafts: Sheet["drafts"], path: Path): Grid {
 	const key = keyOf(path);
 	const cell = (part: Part, index: number): GridCell => {
 		const value = table[part]?.[index] ?? 0;

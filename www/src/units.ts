@@ -162,9 +162,12 @@ export function chosenUnits(units: Settings["units"], room?: number): UnitChoice
 	return { ...choice, room, pressure: { ...pressure, plus } };
 }
 
-/** The units of a field: the room pressure itself cannot be told against the room pressure. */
+/** The pressures of still air, by their labels: they are told absolute, for gauge counts from such a one. */
+const STILL: ReadonlySet<string> = new Set(["room pressure", "ambient pressure"]);
+
+/** The units of a field. */
 export function unitsOf(info: FieldInfo, units: UnitChoice): UnitChoice {
-	if (info.name !== "ambientPressure") return units;
+	if (!STILL.has(info.label)) return units;
 	return { ...units, pressure: absolute(units.pressure), room: undefined };
 }
 

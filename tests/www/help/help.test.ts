@@ -73,6 +73,28 @@ describe("every field of the catalogue explains itself, with the law that reads 
 		for (const field of catalogue.valve) explains(on("out", `valve.${field.name}`), field);
 		for (const field of catalogue.bench) explains(on("settings", `bench.${field.name}`), field);
 		for (const field of catalogue.branch) explains(on("way", field.name), field);
+		for (const field of catalogue.running) explains(on("settings", `running.${field.name}`), field);
+		for (const field of catalogue.ambient) explains(on("settings", `ambient.${field.name}`), field);
+		for (const field of catalogue.fuel) explains(on("engine", `fuel.${field.name}`), field);
+	});
+
+	test("blower and charge cooler, with what they compute", () => {
+		const { blower, cooler } = catalogue;
+		for (const field of blower.fields) {
+			const help = on("way", `blower.${field.name}`);
+			explains(help, field);
+			expect(help?.law).toMatchObject({ equation: blower.equation, range: blower.range });
+		}
+		const coolers = [
+			{ id: "core", mixing: "bothUnmixed", coolantTemperature: 300, effectiveness: 0.7 },
+		];
+		const of = { ...study, coolers } as Study;
+		for (const field of cooler.fields) {
+			const help = on("core", field.name, of);
+			explains(help, field);
+			expect(help?.law).toMatchObject({ equation: cooler.equation, source: cooler.source });
+		}
+		expect(on("core", "series", of)?.law).toBeDefined();
 	});
 });
 

@@ -78,6 +78,14 @@ describe("an edit", () => {
 		expect("speed" in put(given, ["engine", "speed"], undefined).study.engine).toBe(false);
 	});
 
+	it("takes an object away with its last field, and leaves what was never there", () => {
+		const path = ["settings", "ambient", "altitude"];
+		const given = put(SHEET, path, 500);
+		expect(given.study.settings.ambient).toEqual({ altitude: 500 });
+		expect(put(given, path, undefined).study).toEqual(STUDY);
+		expect(put(SHEET, path, undefined).study).toEqual(STUDY);
+	});
+
 	it("keeps unreadable text beside the study until a value comes", () => {
 		const unreadable = draft(SHEET, AREA, "12 mm");
 		expect(area(unreadable)).toBe(0.001);

@@ -70,6 +70,7 @@ describe("a selection", () => {
 		]);
 		expect(cells("0.pressure", "2.kind", false, "network.nodes")).toEqual([
 			"0.kind",
+			"0.way",
 			"0.pressure",
 			"1.kind",
 			"2.kind",

@@ -1,6 +1,7 @@
 /** New rows, filled from the catalogue and from what stands beside them. */
 import type { Branch, Cylinder, FieldInfo, KindInfo, Loss, Network, Node } from "../solver/types";
 import { draft, insert, type Path, put, type Sheet } from "./edit";
+import { withPassages } from "./passages";
 
 type Row = Record<string, unknown>;
 
@@ -11,7 +12,7 @@ export function changeLoss(sheet: Sheet, list: Path, index: number, info: KindIn
 	const { row, open } = filled(info, { ...section(losses, index), ...old });
 	if (old?.kind === "typedK" || info.kind === "typedK") row.origin = "";
 	if (info.kind !== "typedK") delete row.origin;
-	return opened(put(sheet, [...list, index], row), [...list, index], open);
+	return withPassages(opened(put(sheet, [...list, index], row), [...list, index], open));
 }
 
 /** Adds a loss to a branch, at its end unless another place is given. */

@@ -177,9 +177,10 @@ function replaced(value: unknown, path: Path, to: unknown): unknown {
 	const inner = replaced((value as Record<string | number, unknown> | undefined)?.[key], rest, to);
 	if (Array.isArray(value)) return value.with(key as number, inner);
 	const copy = { ...(value as Record<string, unknown> | undefined) };
-	if (inner === undefined) delete copy[key];
-	else copy[key] = inner;
-	return copy;
+	if (inner !== undefined) copy[key] = inner;
+	else if (value !== undefined) delete copy[key];
+	// What has lost its last field is as if it had never been there: a file without it means the same.
+	return inner === undefined && Object.keys(copy).length === 0 ? undefined : copy;
 }
 
 function without(drafts: Sheet["drafts"], key: string): Sheet["drafts"] {

@@ -2,21 +2,30 @@
 import type { Branch, Node, Study } from "../solver/types";
 import { type Path, put, type Sheet } from "./edit";
 
-/** Gives a node another id; branches, the engine's reference and the variants follow. */
+/** Gives a node another id; branches, boosts read there, the engine's reference and the variants follow. */
 export function renameNode(sheet: Sheet, index: number, id: string): Sheet {
 	const { study } = sheet;
 	const old = study.network.nodes[index]?.id;
 	const own = putId(sheet, ["network", "nodes", index], id);
 	if (!follows(old, study.network.nodes)) return own;
 	const name = (each: string) => (each === old ? id : each);
-	const ends = (branch: Branch): Branch =>
-		branch.from === old || branch.to === old
-			? { ...branch, from: name(branch.from), to: name(branch.to) }
-			: branch;
+	const read = <T extends { boostNode?: string }>(from: T): T =>
+		from.boostNode === old ? { ...from, boostNode: id } : from;
+	const source = (node: Node): Node => (node.kind === "source" ? read(node) : node);
+	const ends = (branch: Branch): Branch => {
+		const blower = branch.blower && read(branch.blower);
+		const blown = blower === branch.blower ? branch : { ...branch, blower };
+		return branch.from === old || branch.to === old
+			? { ...blown, from: name(branch.from), to: name(branch.to) }
+			: blown;
+	};
 	const { reference } = study.engine;
 	const renamed: Study = {
 		...own.study,
-		network: { ...own.study.network, branches: study.network.branches.map(ends) },
+		network: {
+			nodes: own.study.network.nodes.map(source),
+			branches: study.network.branches.map(ends),
+		},
 		engine:
 			reference.at === "node"
 				? { ...study.engine, reference: { at: "node", node: name(reference.node) } }
@@ -25,7 +34,7 @@ export function renameNode(sheet: Sheet, index: number, id: string): Sheet {
 	if (study.variants) {
 		renamed.variants = study.variants.map((variant) => ({
 			...variant,
-			nodes: variant.nodes.map((node) => ({ ...node, id: name(node.id) })),
+			nodes: variant.nodes.map((node) => ({ ...source(node), id: name(node.id) })),
 			branches: variant.branches.map(ends),
 			removed: variant.removed.map(name),
 		}));
@@ -33,19 +42,27 @@ export function renameNode(sheet: Sheet, index: number, id: string): Sheet {
 	return { study: renamed, drafts: own.drafts };
 }
 
-/** Gives a branch another id; the variants follow. */
+/** Gives a branch another id; the coolant's way through it and the variants follow. */
 export function renameBranch(sheet: Sheet, index: number, id: string): Sheet {
 	const { study } = sheet;
 	const old = study.network.branches[index]?.id;
 	const own = putId(sheet, ["network", "branches", index], id);
-	if (!study.variants || !follows(old, study.network.branches)) return own;
+	if (!follows(old, study.network.branches)) return own;
 	const name = (each: string) => (each === old ? id : each);
-	const variants = study.variants.map((variant) => ({
-		...variant,
-		branches: variant.branches.map((branch) => ({ ...branch, id: name(branch.id) })),
-		removed: variant.removed.map(name),
-	}));
-	return { study: { ...own.study, variants }, drafts: own.drafts };
+	const renamed: Study = { ...own.study };
+	if (study.coolers) {
+		renamed.coolers = study.coolers.map((cooler) =>
+			cooler.series ? { ...cooler, series: cooler.series.map(name) } : cooler,
+		);
+	}
+	if (study.variants) {
+		renamed.variants = study.variants.map((variant) => ({
+			...variant,
+			branches: variant.branches.map((branch) => ({ ...branch, id: name(branch.id) })),
+			removed: variant.removed.map(name),
+		}));
+	}
+	return { study: renamed, drafts: own.drafts };
 }
 
 /** Gives a cylinder another id; its ports and the firing order follow. */

@@ -38,7 +38,8 @@ export async function readKept(kept: Kept): Promise<Read> {
 }
 
 /** Names and lists that somebody has emptied count as missing, but the study still has its shape. */
-const EMPTIED = /^(id|from|to|cylinder|node|losses)$/;
+const EMPTIED =
+	/^(id|from|to|cylinder|node|losses|bore|stroke|(blower\.)?(boostNode|crankPulley))$/;
 
 function isWhole({ kind, element, field }: StudyError): boolean {
 	return WHOLE.has(kind) || (kind === "missing" && element !== "" && EMPTIED.test(field));

@@ -1,24 +1,32 @@
 /** The text that a cell shows, and what becomes of text that is given to it. */
 import { changeLoss, changeNode } from "../network/blank";
 import { draft, keyOf, put, type Sheet, valueAt } from "../network/edit";
+import { withPassages } from "../network/passages";
 import { renameBranch, renameCylinder, renameNode } from "../network/rename";
+import { changeSource, type Source, type SourceWay, sourceWay } from "../network/source";
 import type { Decimal } from "../number/separators";
 import type { Study } from "../solver/types";
 import { cellText, readNumber, unitsOf } from "../units";
-import { LEG_WORDS } from "../view/words";
+import { LEG_WORDS, SOURCE_WORDS } from "../view/words";
 import type { Book, Cell, ChoiceOf, Line } from "./grid";
 
 /** The whole text of a cell, every digit of it. */
 export function textOf(sheet: Sheet, cell: Cell, book: Book): string {
 	const kept = sheet.drafts[keyOf(cell.path)];
 	if (kept !== undefined) return kept;
-	const value = valueAt(sheet.study, cell.path);
+	const value = held(sheet.study, cell);
 	if (value === undefined || value === null) return "";
 	if (cell.holds === "number") {
 		return cellText(value as number, unitsOf(cell.info, book.units)[cell.info.quantity], true);
 	}
 	if (cell.holds !== "choice") return String(value);
 	return choices(cell.of, sheet.study, book).find(([name]) => name === value)?.[1] ?? String(value);
+}
+
+/** What a cell holds. How a source's pressure is given is told by the fields that stand in it. */
+function held(study: Study, cell: Cell): unknown {
+	if (cell.holds !== "choice" || cell.of !== "sourceWay") return valueAt(study, cell.path);
+	return sourceWay(valueAt(study, cell.path.slice(0, -1)) as Source);
 }
 
 /**
@@ -52,7 +60,7 @@ export function clear(sheet: Sheet, cell: Cell): Sheet {
 			return put(sheet, cell.path, cell.bare);
 		case "choice":
 			if (cell.bare === undefined) return sheet;
-			return put(sheet, cell.path, cell.bare === "" ? "" : undefined);
+			return withPassages(put(sheet, cell.path, cell.bare === "" ? "" : undefined));
 		case "number":
 			return cell.info.required ? draft(sheet, cell.path, "") : put(sheet, cell.path, undefined);
 	}
@@ -83,6 +91,8 @@ function choose(
 	if (text === "") return clear(sheet, cell);
 	const name = named(cell.of, text, sheet.study, book);
 	if (name === undefined) return draft(sheet, cell.path, text);
+	if (cell.of === "sourceWay") return changeSource(sheet, line.index, name as SourceWay);
+	if (cell.of === "cooler") return withPassages(put(sheet, cell.path, name));
 	const { losses, nodes } = book.catalogue;
 	const kind = { loss: losses, node: nodes }[cell.of as "loss" | "node"]?.find(
 		(each) => each.kind === name,
@@ -106,5 +116,9 @@ function choices(of: ChoiceOf, study: Study, { catalogue }: Book): (readonly [st
 			return Object.entries(LEG_WORDS);
 		case "cylinder":
 			return study.engine.cylinders.map(({ id }) => [id, id]);
+		case "cooler":
+			return (study.coolers ?? []).map(({ id }) => [id, id]);
+		case "sourceWay":
+			return Object.entries(SOURCE_WORDS);
 	}
 }

@@ -1,6 +1,7 @@
 /** Filling down: the first selected row's values into the same fields of the rows below. */
 import { draft, keyOf, put, type Sheet, valueAt } from "../network/edit";
-import { write } from "./cellText";
+import { withPassages } from "../network/passages";
+import { textOf, write } from "./cellText";
 import { type Book, type Cell, findCell, type Line } from "./grid";
 import { alike, type Chosen, chosen, has, type Selection } from "./select";
 
@@ -8,6 +9,7 @@ import { alike, type Chosen, chosen, has, type Selection } from "./select";
 const OWN: ReadonlySet<string> = new Set([
 	"id",
 	"kind",
+	"way",
 	"from",
 	"to",
 	"fromLeg",
@@ -78,9 +80,11 @@ function fillLine(
 		const text = left.drafts[keyOf(from.path)];
 		if (text !== undefined) return draft(left, cell.path, text);
 		const value = valueAt(left.study, from.path);
-		// Another kind brings other fields along.
-		if (cell.column === "kind") return write(left, target, cell, String(value), book);
-		return put(left, cell.path, value);
+		// Another kind, or another way to give a pressure, brings other fields along.
+		if (cell.column === "kind" || cell.column === "way") {
+			return write(left, target, cell, textOf(left, from, book), book);
+		}
+		return withPassages(put(left, cell.path, value));
 	}, sheet);
 }
 

@@ -3,6 +3,7 @@
  * this order; moving, selecting, copying, pasting and filling work on the lines alone.
  */
 import { keyOf, type Path, valueAt } from "../network/edit";
+import { sourceShows } from "../network/source";
 import type { Branch, Catalogue, FieldInfo, KindInfo, Node, Study } from "../solver/types";
 import type { UnitChoice } from "../units";
 
@@ -15,7 +16,14 @@ export interface Book {
 }
 
 /** The lists that a choice is made from. */
-export type ChoiceOf = "loss" | "node" | "junctionLaw" | "leg" | "cylinder";
+export type ChoiceOf =
+	| "loss"
+	| "node"
+	| "junctionLaw"
+	| "leg"
+	| "cylinder"
+	| "cooler"
+	| "sourceWay";
 
 /** One field of one line. */
 export type Cell = {
@@ -165,12 +173,16 @@ function lossLine(branch: number, index: number, kind: string, catalogue: Catalo
 	if (kind === "typedK") {
 		cells.push({ path: [...item, "origin"], column: "origin", holds: "text", bare: "" });
 	}
+	if (kind === "core") {
+		const path: Path = [...item, "cooler"];
+		cells.push({ path, column: "cooler", holds: "choice", of: "cooler", bare: "absent" });
+	}
 	return { what: "loss", list, index, kind, cells };
 }
 
 function nodeLine(node: Node, index: number, catalogue: Catalogue): Line {
 	const item: Path = [...NODES, index];
-	const numbers = fieldsOf(catalogue.nodes, node.kind).map((info) => numberCell(item, info));
+	const fields = fieldsOf(catalogue.nodes, node.kind);
 	const cells: Cell[] = [
 		nameCell(item),
 		{ path: [...item, "kind"], column: "kind", holds: "choice", of: "node" },
@@ -180,7 +192,18 @@ function nodeLine(node: Node, index: number, catalogue: Catalogue): Line {
 		const path: Path = [...item, "cylinder"];
 		cells.push({ path, column: "cylinder", holds: "choice", of: "cylinder", bare: "" });
 	}
-	cells.push(...numbers);
+	if (node.kind === "source") {
+		// The way is no field of the study: it is told by the fields that stand there.
+		cells.push({ path: [...item, "way"], column: "way", holds: "choice", of: "sourceWay" });
+		const shown = fields.filter(({ name }) => sourceShows(node, name));
+		cells.push(...shown.map((info) => numberCell(item, info)));
+		if (sourceShows(node, "boostNode")) {
+			const path: Path = [...item, "boostNode"];
+			cells.push({ path, column: "boostNode", holds: "text", bare: "" });
+		}
+	} else {
+		cells.push(...fields.map((info) => numberCell(item, info)));
+	}
 	if (node.kind === "tee" || node.kind === "wye") {
 		cells.push({ path: [...item, "law"], column: "law", holds: "choice", of: "junctionLaw" });
 	}

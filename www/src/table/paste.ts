@@ -166,7 +166,7 @@ function intoLine(
 		}
 		pasting.write(line, cell, text);
 		last = keyOf(cell.path);
-		if (cell.column === "kind") line = pasting.again(line);
+		if (cell.column === "kind" || cell.column === "way") line = pasting.again(line);
 	}
 	return last;
 }

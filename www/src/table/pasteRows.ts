@@ -111,8 +111,22 @@ function node(pasting: Pasting, list: Path, place: number, row: Row) {
 	if (known.kind === "port" && rest.length > known.cells.length - 2) {
 		pasting.sheet = put(pasting.sheet, [...list, place, "valve"], {});
 	}
+	if (known.kind === "source") return source(pasting, blank, rest);
 	const full = pasting.again(blank);
 	pasting.writeAll(full, full.cells.slice(2), rest);
+}
+
+/** How its pressure is given may be left out: then the first number is the pressure itself. */
+function source(pasting: Pasting, blank: Line, texts: Row) {
+	const way = pasting.again(blank).cells[2];
+	const { sheet, book } = pasting;
+	const isWay = named("sourceWay", texts[0] ?? "", sheet.study, book) !== undefined;
+	if (isWay && way) pasting.write(pasting.again(blank), way, texts[0] ?? "");
+	pasting.writeAll(
+		pasting.again(blank),
+		pasting.again(blank).cells.slice(3),
+		isWay ? texts.slice(1) : texts,
+	);
 }
 
 function cylinder(pasting: Pasting, list: Path, place: number, row: Row) {

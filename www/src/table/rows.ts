@@ -1,6 +1,7 @@
 /** Whole rows: inserted, duplicated, taken out and moved. */
 import { addBranch, addCylinder, addLoss, addNode, freeName } from "../network/blank";
 import { insert, keyOf, move, type Path, remove, type Sheet, valueAt } from "../network/edit";
+import { withPassages } from "../network/passages";
 import type { Study } from "../solver/types";
 import { type Book, BRANCHES, CYLINDERS, type Line, NODES } from "./grid";
 import type { Chosen } from "./select";
@@ -36,10 +37,12 @@ export function rowsOf(chosen: readonly Chosen[]): Rows[] {
 
 /** Takes rows out. */
 export function removeRows(sheet: Sheet, rows: readonly Rows[]): Sheet {
-	return rows.reduce(
-		(left, { list, places }) =>
-			places.toReversed().reduce((before, place) => remove(before, list, place), left),
-		sheet,
+	return withPassages(
+		rows.reduce(
+			(left, { list, places }) =>
+				places.toReversed().reduce((before, place) => remove(before, list, place), left),
+			sheet,
+		),
 	);
 }
 
@@ -75,7 +78,8 @@ export function insertItems(sheet: Sheet, list: Path, at: number, items: readonl
 		const more = Object.fromEntries(drafts.map(([key, text]) => [`${start}.${key}`, text]));
 		now = { study: now.study, drafts: { ...now.drafts, ...more } };
 	}
-	return { sheet: now, list, from: at, to: at + Math.max(items.length - 1, 0) };
+	const to = at + Math.max(items.length - 1, 0);
+	return { sheet: withPassages(now), list, from: at, to };
 }
 
 /** Puts a new row behind a line. */

@@ -11,10 +11,10 @@ export const tables = {
 };
 
 function branchViews({ network }: Study): RowView[] {
-	return network.branches.map(({ id, from, to, losses }) => {
+	return network.branches.map(({ id, from, to, losses, blower }) => {
 		const answer = choice.branches.get(id);
 		return {
-			text: [id, from, to, ...losses.map(lossText)].join(" "),
+			text: [id, from, to, ...losses.map(lossText), blower ? BLOWER : ""].join(" "),
 			keys: {
 				name: id,
 				from,
@@ -26,6 +26,8 @@ function branchViews({ network }: Study): RowView[] {
 		};
 	});
 }
+
+const BLOWER = "blower";
 
 function lossText(loss: Loss): string {
 	const label = catalogue.losses.get(loss.kind)?.label ?? loss.kind;

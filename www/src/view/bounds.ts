@@ -23,7 +23,7 @@ export function wording(
 /** What the catalogue says of the number in a cell. */
 export function fieldAt(
 	{ element, field }: Pick<StudyError, "element" | "field">,
-	{ network, engine }: Study,
+	{ network, engine, coolers }: Study,
 	catalogue: Catalogue,
 ): FieldInfo | undefined {
 	const name = field.split(".").at(-1);
@@ -33,13 +33,20 @@ export function fieldAt(
 	const branch = network.branches.find(({ id }) => id === element);
 	const node = network.nodes.find(({ id }) => id === element);
 	const lists: (readonly FieldInfo[])[] = [];
-	if (element === "engine") lists.push(catalogue.engine);
-	if (element === "settings") {
-		lists.push(catalogue.bench, catalogue.running, catalogue.check);
+	if (element === "engine") {
+		lists.push(field.startsWith("fuel.") ? catalogue.fuel : catalogue.engine);
 	}
-	if (branch) {
+	if (element === "settings") {
+		const group = field.split(".")[0];
+		if (group === "bench" || group === "running" || group === "ambient" || group === "check") {
+			lists.push(catalogue[group]);
+		}
+	}
+	if (branch && field.startsWith("blower.")) lists.push(catalogue.blower.fields);
+	else if (branch) {
 		lists.push(loss ? of(catalogue.losses, branch.losses[Number(loss)]?.kind) : catalogue.branch);
 	}
+	if (coolers?.some(({ id }) => id === element)) lists.push(catalogue.cooler.fields);
 	if (node) {
 		lists.push(field.startsWith("valve.") ? catalogue.valve : of(catalogue.nodes, node.kind));
 	}

@@ -44,7 +44,8 @@ export function helpOn(
 		return { title: info.label, text, ...of };
 	}
 	const plain = PLAIN[name];
-	return plain ? { title: plain[0], text: plain[1] } : null;
+	const of = kind && OF_LAW.has(name) ? law : {};
+	return plain ? { title: plain[0], text: plain[1], ...of } : null;
 }
 
 /** Cells that hold no number and no kind: the catalogue has no entry for them. */
@@ -59,13 +60,45 @@ const PLAIN: Readonly<Record<string, readonly [string, string]>> = {
 	bank: ["bank", "the bank that the cylinder stands in"],
 	at: ["reference", "where the density is taken that the volumetric efficiency refers to"],
 	node: ["reference node", "the node whose density the volumetric efficiency refers to"],
+	way: [
+		"pressure",
+		"how the source's pressure is given: typed, found for a boost at a named node, or that of the ambient air",
+	],
+	boostNode: [
+		"boost read at",
+		"the plenum, or the header, tee or wye, whose static pressure is the boost; others may share it",
+	],
+	cooler: ["heat exchanged in", "the charge cooler that this core is a passage of"],
+	bypass: ["round the blower", "ticked where the branch leads round a blower, back to its inlet"],
+	cycle: ["cycle", "turns of the crankshaft in which every cylinder fills once"],
+	setting: ["fuel", "who gets how much of the fuel"],
+	drive: [
+		"drive",
+		"how the crankshaft turns the blower, or the boost that its drive ratio is found for",
+	],
+	speeds: ["speed", "of this row of the table, rising from row to row"],
+	ratios: ["pressure ratio", "of this column of the table, rising from column to column"],
+	values: ["efficiency", "at the speed of its row and the pressure ratio of its column"],
+	mixing: ["mixing", "which side of the core is mixed across its own flow"],
+	series: ["coolant", "side by side through all passages, or through one after the other"],
 	firingOrder: [
 		"firing order",
 		"cylinder names with spaces between them, evenly spaced over the cycle; may be left empty",
 	],
 };
 
-function kindAt({ element, field }: Cell, { network }: Study, catalogue: Catalogue) {
+/** Of these the law of the blower or of the charge cooler makes something. */
+const OF_LAW: ReadonlySet<string> = new Set([
+	"drive",
+	"speeds",
+	"ratios",
+	"values",
+	"mixing",
+	"series",
+]);
+
+function kindAt({ element, field }: Cell, { network, coolers }: Study, catalogue: Catalogue) {
+	if (field.startsWith("blower.")) return catalogue.blower;
 	const loss = /^losses\[(\d+)\]/.exec(field)?.[1];
 	if (loss !== undefined) {
 		const branch = network.branches.find(({ id }) => id === element);
@@ -73,6 +106,7 @@ function kindAt({ element, field }: Cell, { network }: Study, catalogue: Catalog
 		return catalogue.losses.find((each) => each.kind === kind);
 	}
 	const kind = network.nodes.find(({ id }) => id === element)?.kind;
+	if (!kind && coolers?.some(({ id }) => id === element)) return catalogue.cooler;
 	return catalogue.nodes.find((each) => each.kind === kind);
 }
 

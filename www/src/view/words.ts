@@ -1,5 +1,7 @@
 /** The page's own words for the closed lists of the study and the answer. */
+import type { SourceWay } from "../network/source";
 import type { Draw, GapQuantity, Leg, Reference, State, WarningKind } from "../solver/types";
+import type { Option } from "./options";
 
 export const DRAW_WORDS: Readonly<Record<Draw, string>> = {
 	benchOneAtATime: "Bench, one port at a time",
@@ -24,10 +26,20 @@ export const GAP_WORDS: Readonly<Record<GapQuantity, string>> = {
 export const LEG_WORDS: Readonly<Record<Leg, string>> = { run: "run", side: "side leg" };
 
 export const REFERENCE_WORDS: Readonly<Record<Reference["at"], string>> = {
-	ambient: "the room air",
+	ambient: "the ambient air",
 	node: "a named node",
 	ports: "the ports",
 };
+
+export const SOURCE_WORDS: Readonly<Record<SourceWay, string>> = {
+	typed: "typed",
+	boost: "found for a boost",
+	ambient: "ambient air",
+};
+
+export const SOURCE_OPTIONS: readonly Option[] = Object.entries(SOURCE_WORDS).map(
+	([name, label]) => ({ name, label }),
+);
 
 export const WARNING_WORDS: Readonly<Record<WarningKind, string>> = {
 	outsideRange: "Outside its range",

@@ -33,7 +33,7 @@ async function openBlown(page: Page) {
 /** Waits until the shares are others than these. */
 async function changed(page: Page, before: readonly string[]) {
 	await expect(page.locator(".standing")).toContainText("of the study as it stands");
-	await expect.poll(() => deviations(page)).not.toEqual(before);
+	await expect.poll(() => deviations(page), { timeout: 15_000 }).not.toEqual(before);
 }
 
 async function paste(page: Page, text: string) {
@@ -51,7 +51,8 @@ test("a blower is put in, driven and measured by keys alone, and one undo takes 
 	await feed.focus();
 	await page.keyboard.press("Enter");
 	const size = page.getByLabel("Displacement a turn, cc");
-	await expect(size).toBeFocused();
+	// The form is loaded first.
+	await expect(size).toBeFocused({ timeout: 20_000 });
 	await changed(page, before);
 	await expect(page.getByText("To be put right")).toHaveCount(0);
 	await page.keyboard.type("3000");

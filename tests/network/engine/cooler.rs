@@ -161,6 +161,22 @@ fn the_half_that_the_coolant_reaches_last_runs_hotter() {
     assert!(endless.abs() < 0.2 * forwards, "{endless}");
 }
 
+/// The table of nodes tells the temperature of the air that passes a port, which no shut interval changes.
+#[test]
+fn a_port_is_as_warm_as_its_cylinders_charge() {
+    let study = blown_v8();
+    let solved = running(&study);
+    for cylinder in &solved.cylinders {
+        let port = &cylinder.ports[0].port;
+        let node = solved.nodes.iter().find(|node| node.node == *port);
+        close(
+            node.expect("in the study").temperature,
+            cylinder.temperature,
+            1e-9,
+        );
+    }
+}
+
 /// Nothing depends on the order of the rows, with everything around the engine in place.
 #[test]
 fn the_order_of_rows_makes_no_difference() {

@@ -6,6 +6,9 @@ import { boostPlace } from "./place";
 
 export type DriveWay = "ratio" | "pulleys" | "boost";
 
+/** A boost that a blower is to be driven for. */
+type Asked = Pick<Blower, "boost" | "boostNode">;
+
 /** The fields that belong to each way of driving a blower. */
 const FIELDS: Readonly<Record<DriveWay, readonly (keyof Blower)[]>> = {
 	ratio: ["driveRatio"],
@@ -20,6 +23,8 @@ export const DRIVE_FIELDS: ReadonlySet<string> = new Set(Object.values(FIELDS).f
 const CRANK_PULLEY = 0.15;
 /** Typical figures of a new blower, which its own are to replace. */
 const TYPICAL = { driveRatio: 2, volumetricEfficiency: 0.9, isentropicEfficiency: 0.6 } as const;
+/** A mild boost, which a blower of any displacement is driven for: a typical drive ratio fits few engines [Pa]. */
+const TYPICAL_BOOST = 50_000;
 
 /** A sheet after a blower was put in, and the place of its branch. */
 export interface Placed {
@@ -93,7 +98,7 @@ export function feedByBlower(sheet: Sheet, source: number, info: KindInfo): Plac
 		from: inlet,
 		to: outlet,
 		losses: [],
-		blower: newBlower(info, askedAlone(study, source)),
+		blower: newBlower(info, askedAlone(study, source) ?? mildBoost(study, outlet)),
 	};
 	// The end that stays at the source, or that leaves it.
 	const turned = (branch: Branch, from: string, to: string): Branch =>
@@ -157,7 +162,7 @@ function blowerAt(index: number): Path {
 }
 
 /** A typical blower, driven for a boost where one is asked. */
-function newBlower(info: KindInfo, asked: Pick<Blower, "boost" | "boostNode"> = {}): Blower {
+function newBlower(info: KindInfo, asked: Asked = {}): Blower {
 	const displacement = info.fields.find(({ name }) => name === "displacement")?.default ?? 0;
 	const { driveRatio, ...efficiencies } = TYPICAL;
 	return asked.boostNode
@@ -166,14 +171,33 @@ function newBlower(info: KindInfo, asked: Pick<Blower, "boost" | "boostNode"> = 
 }
 
 /** The boost that a source asks for, unless another one asks for it too. */
-function askedAlone({ network }: Study, source: number): Pick<Blower, "boost" | "boostNode"> {
+function askedAlone({ network }: Study, source: number): Asked | undefined {
 	const node = network.nodes[source];
-	if (node?.kind !== "source" || node.boost === undefined || !node.boostNode) return {};
+	if (node?.kind !== "source" || node.boost === undefined || !node.boostNode) return undefined;
 	const { boost, boostNode } = node;
 	const asking = network.nodes.filter(
 		(each) => each.kind === "source" && each.boostNode === boostNode,
 	);
-	return asking.length === 1 ? { boost, boostNode } : {};
+	return asking.length === 1 ? { boost, boostNode } : undefined;
+}
+
+/** A mild boost where the engine's breathing refers to, else behind the blower; none where none can be read. */
+function mildBoost({ network, engine }: Study, outlet: string): Asked {
+	const { reference } = engine;
+	const read = (id: string) =>
+		network.nodes.some(
+			(node) =>
+				node.id === id &&
+				(node.kind === "plenum" ||
+					node.kind === "header" ||
+					node.kind === "tee" ||
+					node.kind === "wye"),
+		);
+	// The outlet may be a plenum that is only now put in.
+	const known = network.nodes.some(({ id }) => id === outlet);
+	const places = [reference.at === "node" ? reference.node : outlet, outlet];
+	const boostNode = places.find((id) => read(id) || (id === outlet && !known));
+	return boostNode ? { boost: TYPICAL_BOOST, boostNode } : {};
 }
 
 function unused({ network }: Study, name: string): string {

@@ -737,7 +737,7 @@ export type NodeAnswer = {
   node: string,
   /** Stagnation pressure, mean over the draw's networks [Pa]. */
   pressure: number,
-  /** Stagnation temperature, mean over the draw's networks [K]. */
+  /** Stagnation temperature of the air that passes, mean over the draw's networks by its flow [K]. */
   temperature: number,
 };
 

@@ -98,9 +98,29 @@ pub fn nodes(drawn: &Drawn<'_>) -> Vec<NodeAnswer> {
         .map(|node| NodeAnswer {
             node: drawn.model.nodes[node].id.clone(),
             pressure: mean(&|snapshot| snapshot.state.pressure(node)),
-            temperature: mean(&|snapshot| snapshot.state.temperature[node]),
+            temperature: passing(drawn, node)
+                .unwrap_or_else(|| mean(&|snapshot| snapshot.state.temperature[node])),
         })
         .collect()
+}
+
+/// Temperature of the air that passes a node, by its flow [K]; nothing where none does. Where a port is
+/// shut the air before it rests at no temperature in particular.
+fn passing(drawn: &Drawn<'_>, node: usize) -> Option<f64> {
+    let (mut carried, mut passed) = (0.0, 0.0);
+    for snapshot in &drawn.snapshots {
+        let legs = drawn.model.nodes[node].legs.iter();
+        let flows = legs.map(|leg| leg.flow_into(&snapshot.state.flow));
+        let (mut into, mut out_of) = (0.0, 0.0);
+        for flow in flows {
+            into += f64::max(flow, 0.0);
+            out_of += f64::max(-flow, 0.0);
+        }
+        let through = snapshot.weight * f64::max(into, out_of);
+        passed += through;
+        carried += through * snapshot.state.temperature[node];
+    }
+    (passed > 0.0).then(|| carried / passed)
 }
 
 fn weights(drawn: &Drawn<'_>) -> f64 {

@@ -249,7 +249,7 @@ pub struct NodeAnswer {
     pub node: String,
     /// Stagnation pressure, mean over the draw's networks [Pa].
     pub pressure: f64,
-    /// Stagnation temperature, mean over the draw's networks [K].
+    /// Stagnation temperature of the air that passes, mean over the draw's networks by its flow [K].
     pub temperature: f64,
 }
 

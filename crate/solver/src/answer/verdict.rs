@@ -113,7 +113,7 @@ pub fn past_table(branch: &str, which: &str, side: &str) -> Refusal {
     Refusal {
         reason: RefusalKind::PastTable,
         sentence: format!(
-            "No answer while running: blower {branch} runs {side}, where its {which} efficiency is not known. Change its drive, or extend the table."
+            "No answer while running: {branch} runs {side}, where its {which} efficiency is not known. Change its drive, or extend the table."
         ),
         elements: vec![branch.to_owned()],
         greatest_speed: None,

@@ -174,16 +174,18 @@ impl Gate<'_> {
             blower.boost,
             blower.boost_node.as_deref(),
         );
-        for (number, table, field) in [
+        for (number, table, field, greatest) in [
             (
                 blower.volumetric_efficiency,
                 &blower.volumetric_table,
                 "blower.volumetricTable",
+                GREATEST,
             ),
             (
                 blower.isentropic_efficiency,
                 &blower.isentropic_table,
                 "blower.isentropicTable",
+                1.0,
             ),
         ] {
             let Some(table) = table else { continue };
@@ -191,7 +193,7 @@ impl Gate<'_> {
                 let message = "give the efficiency as a number or as a table, not both";
                 self.say(Kind::Contradiction, &branch.id, field, message);
             }
-            self.table(&branch.id, field, table, GREATEST);
+            self.table(&branch.id, field, table, greatest);
         }
     }
 

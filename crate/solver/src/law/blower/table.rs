@@ -101,8 +101,8 @@ impl Table {
         let believed = |value: &f64| *value > 0.0 && *value <= greatest;
         (!self.values.iter().all(believed)).then(|| {
             format!(
-                "an efficiency of the table is not above 0 and at most {}; give it as a part of 1, not in per cent",
-                plain(greatest)
+                "an efficiency of the table is not above 0 % and at most {} %",
+                plain(100.0 * greatest)
             )
         })
     }

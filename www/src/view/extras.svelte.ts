@@ -5,6 +5,7 @@ const LOADERS = {
 	starter: () => import("./Starter.svelte"),
 	guide: () => import("./Guide.svelte"),
 	studies: () => import("./Studies.svelte"),
+	engine: () => import("./EnginePanels.svelte"),
 } as const;
 
 export type Extra = keyof typeof LOADERS;

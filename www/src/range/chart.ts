@@ -16,10 +16,10 @@ export interface Wanted {
 	readonly series: readonly Series[];
 	/** The scale spans at least this much, so that rounding never looks like a finding. */
 	readonly least: number;
-	/** Values that the scale reaches in any case. */
+	/** Values that the scale reaches in any case; those within the limit when nothing else is said. */
 	readonly reach?: readonly number[];
-	/** Values at which a limit is drawn. */
-	readonly limits?: readonly number[];
+	/** Values between which all is within the limit. */
+	readonly within?: readonly [number, number];
 }
 
 /** A line as drawn. */
@@ -39,7 +39,8 @@ export interface Plot {
 	readonly bottom: number;
 	readonly marks: readonly { readonly y: number; readonly text: string }[];
 	readonly lines: readonly Line[];
-	readonly limits: readonly number[];
+	/** Upper and lower edge of what is within the limit. */
+	readonly within: readonly [number, number] | null;
 	readonly y: (value: number) => number;
 }
 
@@ -158,7 +159,7 @@ function plot(wanted: Wanted, places: readonly number[], right: number, above: n
 				at,
 			};
 		}),
-		limits: (wanted.limits ?? []).map(y),
+		within: wanted.within ? [y(wanted.within[1]), y(wanted.within[0])] : null,
 		y,
 	};
 }
@@ -184,7 +185,7 @@ function drawnLine(
 }
 
 /** The ends of the scale: all values, and a little air above and below them. */
-function domain({ series, least, reach = [] }: Wanted): [number, number] {
+function domain({ series, least, within, reach = within ?? [] }: Wanted): [number, number] {
 	const values = series.flatMap((each) => each.values.filter((value) => value !== null));
 	const [from = 0, to = 0] = extent([...values, ...reach]);
 	const missing = Math.max(0, least - (to - from)) / 2;

@@ -1,7 +1,7 @@
 /** What a range of speeds comes to: its worst point, its refusals, and sentences on them. */
 import { maxIndex, minIndex } from "d3-array";
 import type { PointFigures, SpeedPoint } from "../solver/types";
-import { figure, signed, type UnitChoice } from "../units";
+import { figure, type UnitChoice } from "../units";
 
 /** Speeds next to each other that are refused for one reason. */
 export interface Refused {
@@ -78,9 +78,9 @@ export function worstSentence(
 		return `The spread is ${text(worst.spread)} at every speed, ${beside} ${limits}.`;
 	}
 	const speed = `${figure(points[place]?.speed ?? 0, units.speed)} ${units.speed.label}`;
-	const named = (cylinder: number) =>
-		`cylinder ${names[cylinder] ?? "?"} gets ${signed(deviationOf(worst, cylinder), percent)} ${percent.label}`;
-	const between = `${named(maxIndex(worst.shares))}, ${named(minIndex(worst.shares))} from the mean`;
+	const off = (cylinder: number) => text(Math.abs(deviationOf(worst, cylinder)));
+	const [most, fewest] = [maxIndex(worst.shares), minIndex(worst.shares)];
+	const between = `cylinder ${names[most]} gets ${off(most)} more than the mean, cylinder ${names[fewest]} gets ${off(fewest)} less`;
 	const beside =
 		over === 0
 			? `within ${limits}, as at every speed`

@@ -4,6 +4,7 @@
  */
 import { range } from "../solver/client";
 import type { SpeedPoint, Study } from "../solver/types";
+import { FIRST, nextCount } from "./pace";
 
 /** Speeds of a whole range, and the study that they are of. */
 export interface Ranged {
@@ -11,11 +12,6 @@ export interface Ranged {
 	readonly points: readonly SpeedPoint[];
 }
 
-/** Speeds asked for at first; how many follow depends on how long they took. */
-const FIRST = 10;
-const MOST = 20;
-/** A part should not keep the worker from an edit for longer than this [ms]. */
-const PATIENCE = 40;
 /** While one types there is no use in beginning [ms]. */
 const SETTLE = 150;
 
@@ -68,10 +64,4 @@ async function answer(study: Study, question: { readonly abandoned: boolean }) {
 	} catch (reason) {
 		if (!question.abandoned) failure = reason instanceof Error ? reason.message : String(reason);
 	}
-}
-
-/** How many speeds to ask for after `count` took so long [ms]. */
-export function nextCount(count: number, took: number): number {
-	const wanted = Math.round((count * PATIENCE) / Math.max(took, 1));
-	return Math.min(Math.max(wanted, 1), MOST);
 }

@@ -89,9 +89,8 @@ export function wantedOf(
 			name,
 			values: along((figures) => deviationOf(figures, cylinder), percent),
 		})),
-		least: 2 * inUnit(limit / 2),
-		reach: [inUnit(-limit / 2), inUnit(limit / 2)],
-		limits: [inUnit(-limit / 2), inUnit(limit / 2)],
+		least: inUnit(limit),
+		within: [inUnit(-limit / 2), inUnit(limit / 2)],
 	};
 	const others = columnsOf(points, units, boostNode)
 		.filter(({ key }) => key !== "air")
@@ -99,7 +98,7 @@ export function wantedOf(
 			const series = [{ name: "", values: along(value, unit) }];
 			if (key === "spread") {
 				const at = inUnit(limit);
-				return { title: label, series, least: at, reach: [0, at], limits: [at] };
+				return { title: label, series, least: at, within: [0, at] };
 			}
 			const least = ((LEAST[key] ?? 0) * unit.times) / unit.over;
 			return { title: label, series, least, ...(key === "loss" ? { reach: [0] } : {}) };

@@ -63,6 +63,9 @@ describe("charts over speed", () => {
 		const [first, second] = chart.plots[0]?.lines ?? [];
 		expect(first?.path.match(/[MLh]/g)?.join("")).toBe("MLMh");
 		expect(second?.path.match(/[MLh]/g)?.join("")).toBe("ML");
+		// Names stand where the lines end, also where those end at a refused speed.
+		expect(first?.at.x).toBeLessThan(chart.right);
+		expect(second?.at.x).toBeLessThan(first?.at.x ?? 0);
 		expect(chart.gaps).toEqual([
 			{ from: (chart.x(2000) + chart.x(3000)) / 2, to: (chart.x(3000) + chart.x(4000)) / 2 },
 			{ from: (chart.x(4000) + chart.x(5000)) / 2, to: chart.right },
@@ -119,7 +122,7 @@ describe("charts over speed", () => {
 	it("give many names the height that they need", () => {
 		const many = Array.from({ length: 24 }, (_, place) => ({ name: `${place}`, values: [0, 0] }));
 		const plot = chartOf([1, 2], [], [{ title: "", series: many, least: 1 }], 400).plots[0];
-		const places = plot?.lines.map(({ at }) => at).sort((a, b) => a - b) ?? [];
+		const places = plot?.lines.map(({ at }) => at.y).sort((a, b) => a - b) ?? [];
 		places.slice(1).forEach((place, index) => {
 			expect(place - (places[index] ?? 0)).toBeGreaterThan(APART - 1e-9);
 		});

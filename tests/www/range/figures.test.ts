@@ -48,12 +48,13 @@ describe("a range of speeds", () => {
 			"Worst at 2000 rpm: spread 4.00 %, over the limit of 1.00 %, as at 2 of 3 speeds. There cylinder a gets 2.00 % more than the mean, cylinder b gets 2.00 % less.",
 		);
 		expect(worstSentence(POINTS, ["a", "b"], 0.1, UNITS)).toContain(
-			"within the limit of 10.00 %, as at every speed",
+			"within the limit of 10.00 %, as at every speed that is solved.",
 		);
 	});
 
 	it("has no worst point where all are alike, or none is solved", () => {
 		const level = [solved(1000, [0.5, 0.5]), solved(2000, [0.5, 0.5])];
+		expect(worstOf(level)).toBe(-1);
 		expect(worstSentence(level, ["a", "b"], 0.004, UNITS)).toBe(
 			"The spread is 0.00 % at every speed, within the limit of 0.40 %.",
 		);

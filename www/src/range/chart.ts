@@ -29,7 +29,8 @@ export interface Line {
 	readonly dash: string;
 	/** From the line's end to its name. */
 	readonly leader: string;
-	readonly at: number;
+	/** Where its name begins. */
+	readonly at: { readonly x: number; readonly y: number };
 }
 
 /** A chart as drawn, in pixels. */
@@ -60,7 +61,7 @@ export interface Chart {
 const LEFT = 50;
 const LETTER = 6.2;
 const LEADER = 14;
-const TITLE = 18;
+const TITLE = 22;
 const AXIS = 34;
 const TALL = 132;
 const SHORT = 52;
@@ -146,17 +147,16 @@ function plot(wanted: Wanted, places: readonly number[], right: number, above: n
 		})),
 		lines: series.map(({ name }, index) => {
 			const line = drawn[index];
-			const at = names[index] ?? bottom;
-			const leader =
-				name && line?.end
-					? `M${line.end.x} ${line.end.y}H${right}L${right + LEADER - 3} ${at}`
-					: "";
+			// A line that ends at refused speeds is named there, and not as if it went on.
+			const x = round((line?.end?.x ?? right) + LEADER - 3);
+			const y = names[index] ?? bottom;
+			const leader = name && line?.end ? `M${line.end.x} ${line.end.y}L${x} ${y}` : "";
 			return {
 				name: line?.end ? shortName(name) : "",
 				path: line?.path ?? "",
 				dash: DASHES[index % DASHES.length] ?? "none",
 				leader,
-				at,
+				at: { x: x + 2, y },
 			};
 		}),
 		within: wanted.within ? [y(wanted.within[1]), y(wanted.within[0])] : null,

@@ -1,5 +1,5 @@
 /** What a range of speeds comes to: its worst point, its refusals, and sentences on them. */
-import { maxIndex, minIndex } from "d3-array";
+import { extent, maxIndex, minIndex } from "d3-array";
 import type { PointFigures, SpeedPoint } from "../solver/types";
 import { figure, type UnitChoice } from "../units";
 
@@ -21,9 +21,14 @@ export function deviationOf({ shares }: PointFigures, cylinder: number): number 
 	return (shares[cylinder] ?? 0) * shares.length - 1;
 }
 
-/** The place of the speed with the largest spread; -1 when none is solved. */
+/** Spreads that differ by less are the same on the page [-]. */
+const SAME = 5e-5;
+
+/** The place of the speed with the largest spread; -1 when all are alike, or none is solved. */
 export function worstOf(points: readonly SpeedPoint[]): number {
-	return maxIndex(points, (point) => figuresOf(point)?.spread ?? Number.NaN);
+	const spreads = points.map((point) => figuresOf(point)?.spread ?? Number.NaN);
+	const [least = 0, most = 0] = extent(spreads);
+	return most - least < SAME ? -1 : maxIndex(spreads);
 }
 
 /** The place of the speed next to this one [rev/s]. */
@@ -65,17 +70,18 @@ export function worstSentence(
 	units: UnitChoice,
 ): string {
 	const solved = points.flatMap((point) => figuresOf(point) ?? []);
-	const place = worstOf(points);
-	const worst = figuresOf(points[place]);
-	if (!worst) return "No speed of the range has an answer.";
+	const first = solved[0];
+	if (!first) return "No speed of the range has an answer.";
 	const percent = units.fraction;
 	const text = (spread: number) => `${figure(spread, percent)} ${percent.label}`;
 	const over = solved.filter(({ spread }) => spread > limit).length;
+	const every = solved.length === points.length ? "every speed" : "every speed that is solved";
 	const limits = `the limit of ${text(limit)}`;
-	const least = Math.min(...solved.map(({ spread }) => spread));
-	if (text(least) === text(worst.spread)) {
+	const place = worstOf(points);
+	const worst = figuresOf(points[place]);
+	if (!worst) {
 		const beside = over === 0 ? "within" : "over";
-		return `The spread is ${text(worst.spread)} at every speed, ${beside} ${limits}.`;
+		return `The spread is ${text(first.spread)} at ${every}, ${beside} ${limits}.`;
 	}
 	const speed = `${figure(points[place]?.speed ?? 0, units.speed)} ${units.speed.label}`;
 	const off = (cylinder: number) => text(Math.abs(deviationOf(worst, cylinder)));
@@ -83,9 +89,9 @@ export function worstSentence(
 	const between = `cylinder ${names[most]} gets ${off(most)} more than the mean, cylinder ${names[fewest]} gets ${off(fewest)} less`;
 	const beside =
 		over === 0
-			? `within ${limits}, as at every speed`
+			? `within ${limits}, as at ${every}`
 			: over === solved.length
-				? `over ${limits}, as at every speed`
+				? `over ${limits}, as at ${every}`
 				: `over ${limits}, as at ${over} of ${solved.length} speeds`;
 	return `Worst at ${speed}: spread ${text(worst.spread)}, ${beside}. There ${between}.`;
 }

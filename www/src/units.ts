@@ -182,6 +182,11 @@ export function shown(value: number, { times, over, plus }: Unit): number {
 	return (value * times) / over + plus;
 }
 
+/** A difference between two values in their display unit. */
+export function shownSpan(value: number, { times, over }: Unit): number {
+	return (value * times) / over;
+}
+
 /** A value typed in a display unit, in SI. The dust of the last bits is cut so that files stay clean. */
 export function inSi(value: number, { times, over, plus }: Unit): number {
 	return Number((((value - plus) * over) / times).toPrecision(15));

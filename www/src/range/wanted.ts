@@ -1,6 +1,6 @@
 /** What is drawn, read off and listed over speed, in the units of the study. */
 import type { PointFigures, SpeedPoint } from "../solver/types";
-import { figure, shown, type Unit, type UnitChoice, withUnit } from "../units";
+import { figure, shown, shownSpan, type Unit, type UnitChoice, withUnit } from "../units";
 import type { Wanted } from "./chart";
 import { deviationOf, figuresOf } from "./figures";
 
@@ -100,7 +100,7 @@ export function wantedOf(
 				const at = inUnit(limit);
 				return { title: label, series, least: at, within: [0, at] };
 			}
-			const least = ((LEAST[key] ?? 0) * unit.times) / unit.over;
+			const least = shownSpan(LEAST[key] ?? 0, unit);
 			return { title: label, series, least, ...(key === "loss" ? { reach: [0] } : {}) };
 		});
 	return [shares, ...others];

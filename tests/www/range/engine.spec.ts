@@ -51,6 +51,7 @@ async function textOf(page: Page, button: Locator): Promise<{ name: string; text
 test("operating point, mixture and speed range of a blown engine; a speed is made the study's by keyboard", async ({
 	page,
 }) => {
+	test.slow();
 	await openBlown(page);
 	const row = (section: string, name: string | RegExp) =>
 		page.locator(`section[aria-labelledby="${section}"] tr`, { hasText: name });

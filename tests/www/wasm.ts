@@ -5,6 +5,7 @@ import type {
 	Answer,
 	Catalogue,
 	Part,
+	Range,
 	Read,
 	Solve,
 	Solved,
@@ -15,6 +16,7 @@ interface Solver {
 	initSync(given: { module: Uint8Array }): unknown;
 	read(text: string): Read;
 	solve(study: Study, part: Part): Solve;
+	range(study: Study, first: number, count: number): Range;
 	laws(): Catalogue;
 }
 
@@ -34,6 +36,17 @@ export function read(document: unknown): Study {
 	const reply = solver.read(JSON.stringify(document));
 	if (reply.kind === "study") return reply.study;
 	throw new Error(reply.errors.map((each) => `${each.element} ${each.message}`).join("; "));
+}
+
+/** Reads an example through the gate. */
+export function example(name: string): Study {
+	const file = new URL(`../../examples/${name}/network.json`, import.meta.url);
+	return read(JSON.parse(readFileSync(fileURLToPath(file), "utf8")));
+}
+
+/** Solves some speeds of a study's range. */
+export function range(study: Study, first: number, count: number): Range {
+	return solver.range(study, first, count);
 }
 
 /** Solves a study that the gate has read. */

@@ -23,7 +23,7 @@ export const EXAMPLES: readonly string[] = [
 
 /** What an example is called in the menu. */
 export function exampleLabel(name: string): string {
-	const words = name.replaceAll("_", " ").replace(/^v8/, "V8");
+	const words = name.replaceAll("_", " ").replace(/\bv8\b/, "V8");
 	return words.charAt(0).toUpperCase() + words.slice(1);
 }
 

@@ -121,6 +121,9 @@ export const UNITS: Readonly<Record<Quantity, readonly [Unit, ...Unit[]]>> = {
 	fraction: [unit("percent", "%", 100, 1, 2)],
 };
 
+/** Power and heat are always shown in this unit. */
+export const KILOWATT: Unit = unit("kW", "kW", 1, 1000, 2);
+
 /** What each quantity is called where its unit is chosen. */
 export const QUANTITY_WORDS: Readonly<Record<Quantity, string>> = {
 	length: "Length",
@@ -171,7 +174,8 @@ export function unitsOf(info: FieldInfo, units: UnitChoice): UnitChoice {
 	return { ...units, pressure: absolute(units.pressure), room: undefined };
 }
 
-function absolute(pressure: Unit): Unit {
+/** The same unit of pressure, against nothing. */
+export function absolute(pressure: Unit): Unit {
 	const name = pressure.name.replace(GAUGE, "");
 	return UNITS.pressure.find((each) => each.name === name) ?? UNITS.pressure[0];
 }
@@ -179,6 +183,11 @@ function absolute(pressure: Unit): Unit {
 /** A value in its display unit. */
 export function shown(value: number, { times, over, plus }: Unit): number {
 	return (value * times) / over + plus;
+}
+
+/** A difference between two values in their display unit. */
+export function shownSpan(value: number, { times, over }: Unit): number {
+	return (value * times) / over;
 }
 
 /** A value typed in a display unit, in SI. The dust of the last bits is cut so that files stay clean. */
@@ -195,6 +204,11 @@ export function cellText(value: number, its: Unit, exact = false): string {
 /** A computed value with its fixed number of decimals and a true minus sign, without its unit. */
 export function figure(value: number, its: Unit, decimals = its.decimals): string {
 	return minus(shown(value, its).toFixed(decimals));
+}
+
+/** The same for a file that other programs read: with the hyphen that they know as a minus sign. */
+export function plainFigure(value: number, its: Unit, decimals = its.decimals): string {
+	return figure(value, its, decimals).replace("−", "-");
 }
 
 /** The same with a sign in front, whatever the sign. */

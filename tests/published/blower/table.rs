@@ -196,7 +196,7 @@ fn faults() -> Vec<Check> {
             table(&[1.0, 2.0], &[2.0], &[0.5]),
             "has 1 values where",
         ),
-        ("per cent", Table::constant(70.0), "not in per cent"),
+        ("per cent", Table::constant(70.0), "at most 120 %"),
         ("nothing", Table::constant(0.0), "not above 0"),
         ("no number", Table::constant(f64::NAN), "not above 0"),
     ] {

@@ -6,6 +6,7 @@ const LOADERS = {
 	guide: () => import("./Guide.svelte"),
 	studies: () => import("./Studies.svelte"),
 	check: () => import("./CadTables.svelte"),
+	engine: () => import("./EnginePanels.svelte"),
 } as const;
 
 export type Extra = keyof typeof LOADERS;

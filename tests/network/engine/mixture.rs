@@ -35,12 +35,31 @@ fn with_equal_fuel_the_overfed_cylinder_is_the_lean_one() {
         .iter()
         .max_by(|a, b| a.deviation.total_cmp(&b.deviation))
         .expect("cylinders");
-    assert_eq!(mixture.at_risk.as_deref(), Some(most.cylinder.as_str()));
+    assert_eq!(mixture.at_risk, [most.cylinder.clone()]);
     assert!(mixture.sentence.contains("lean"), "{}", mixture.sentence);
     assert!(
         mixture.sentence.contains("hottest charge"),
         "{}",
         mixture.sentence
+    );
+}
+
+/// Cylinders that tie for the leanest place are named together.
+#[test]
+fn cylinders_that_tie_share_the_risk() {
+    let text = include_str!("../../../examples/twin_feed/network.json");
+    let study = evenport::read(text).unwrap_or_else(|errors| panic!("{errors:#?}"));
+    let solved = running(&study);
+    let mixture = solved.mixture.as_ref().expect("an engine that runs");
+    assert_eq!(mixture.at_risk, ["1", "2"]);
+    let sentence = &mixture.sentence;
+    assert!(
+        sentence.starts_with("Cylinders 1 and 2 are most at risk"),
+        "{sentence}"
+    );
+    assert!(
+        sentence.contains("cylinders 3 and 4 have the hottest charge"),
+        "{sentence}"
     );
 }
 

@@ -662,8 +662,8 @@ export type MixtureAnswer = {
   cylinders: Array<CylinderMixture>,
   /** The cylinder most at risk and why, in words. */
   sentence: string,
-  /** The cylinder most at risk; absent when none stands out. */
-  atRisk: string | null,
+  /** The cylinders most at risk; empty when none stands out. */
+  atRisk: Array<string>,
 };
 
 /** The manifold as a graph. */

@@ -64,6 +64,11 @@ pub fn branch_items(model: &Model, snapshot: &Snapshot, branch: usize) -> Vec<(P
             });
         items.push((place, *part));
     });
+    if !own.choked
+        && let Some((_, last)) = items.last_mut()
+    {
+        last.fall += own.shock;
+    }
     if own.choked {
         items.push((
             Place::Shock(branch),

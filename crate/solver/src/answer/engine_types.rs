@@ -136,8 +136,8 @@ pub struct MixtureAnswer {
     pub cylinders: Vec<CylinderMixture>,
     /// The cylinder most at risk and why, in words.
     pub sentence: String,
-    /// The cylinder most at risk; absent when none stands out.
-    pub at_risk: Option<String>,
+    /// The cylinders most at risk; empty when none stands out.
+    pub at_risk: Vec<String>,
 }
 
 /// One cylinder's mixture.

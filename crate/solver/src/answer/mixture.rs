@@ -2,7 +2,8 @@
 
 use std::collections::BTreeMap;
 
-use super::{CylinderAnswer, CylinderMixture, MixtureAnswer, State};
+use super::verdict::{TIE, listed};
+use super::{CylinderAnswer, CylinderMixture, MixtureAnswer};
 use crate::defaults::STOICHIOMETRIC_RATIO;
 use crate::digits::rounded;
 use crate::law::mixture::{Fuel, lambdas, trims};
@@ -46,7 +47,7 @@ pub fn mixture(
             warmer: cylinder.temperature - charge,
         })
         .collect();
-    let (sentence, at_risk) = risk(&mixtures, cylinders, target, limit, fuel);
+    let (sentence, at_risk) = risk(&mixtures, target, limit, fuel);
     MixtureAnswer {
         setting: engine.fuel.setting,
         lambda: target,
@@ -69,78 +70,102 @@ fn banks(engine: &Engine) -> Vec<usize> {
         .collect()
 }
 
-/// The cylinder most at risk, and why.
+/// The cylinders most at risk, and why.
 fn risk(
     mixtures: &[CylinderMixture],
-    cylinders: &[CylinderAnswer],
     target: f64,
     limit: f64,
     fuel: Fuel,
-) -> (String, Option<String>) {
-    let hottest = mixtures
-        .iter()
-        .max_by(|a, b| a.warmer.total_cmp(&b.warmer))
-        .filter(|hottest| hottest.warmer > HOT);
-    let heat = hottest.map(|hottest| {
+) -> (String, Vec<String>) {
+    let hottest = farthest(mixtures, |one| one.warmer).filter(|hottest| hottest.value > HOT);
+    let heat = hottest.as_ref().map(|hottest| {
         format!(
-            "cylinder {} has the hottest charge, {} K above the mean",
-            hottest.cylinder,
-            rounded(hottest.warmer, 1)
+            "{} the hottest charge, {} K above the mean",
+            named(&hottest.names, "cylinder", "has", "have"),
+            rounded(hottest.value, 1)
         )
     });
+    let hot = hottest.map(|hottest| hottest.names).unwrap_or_default();
+    let with_heat = |sentence: String, at_risk: Vec<String>| {
+        let at_risk = if at_risk.is_empty() {
+            hot.clone()
+        } else {
+            at_risk
+        };
+        match &heat {
+            Some(heat) => (format!("{sentence}; {heat}."), at_risk),
+            None => (format!("{sentence}."), at_risk),
+        }
+    };
     if fuel == Fuel::Upstream {
         let sentence = "Fuel that enters before the manifold goes with the air: this estimate does not say how evenly it is mixed in, and no trim by cylinder follows from it".to_owned();
-        return with_heat(sentence, None, heat, hottest);
+        return with_heat(sentence, Vec::new());
     }
-    let leanest = mixtures.iter().max_by(|a, b| a.lambda.total_cmp(&b.lambda));
-    let Some(leanest) = leanest else {
-        return (String::new(), None);
+    let Some(leanest) = farthest(mixtures, |one| one.lambda / target - 1.0) else {
+        return (String::new(), Vec::new());
     };
-    let lean = leanest.lambda / target - 1.0;
     let held = match fuel {
-        Fuel::ClosedLoopPerBank => "its bank's mean",
+        Fuel::ClosedLoopPerBank => "the bank's mean",
         _ => "the engine's mean",
     };
-    if lean <= 0.5 * limit {
+    let lean = percent(leanest.value);
+    if leanest.value <= 0.5 * limit {
         let sentence = format!("No cylinder runs leaner than {held} by more than half the limit");
-        return with_heat(sentence, None, heat, hottest);
+        return with_heat(sentence, Vec::new());
     }
-    if lean <= leanest.doubt {
+    if leanest.value <= leanest.doubt {
         let sentence = format!(
-            "Cylinder {} comes out leanest, {} % leaner than {held}, but that is within its doubt of {} %",
-            leanest.cylinder,
-            rounded(100.0 * lean, 2),
-            rounded(100.0 * leanest.doubt, 2)
+            "{} out leanest, {lean} leaner than {held}, but that is within the doubt of {}",
+            named(&leanest.names, "Cylinder", "comes", "come"),
+            percent(leanest.doubt)
         );
-        return with_heat(sentence, None, heat, hottest);
+        return with_heat(sentence, Vec::new());
     }
-    debug_assert!(fuel != Fuel::EqualPerPort || cylinders.iter().any(overfed));
     let sentence = format!(
-        "Cylinder {} is most at risk: with more air than {held} and the same fuel it runs {} % lean (give or take {} %), lambda {}",
-        leanest.cylinder,
-        rounded(100.0 * lean, 2),
-        rounded(100.0 * leanest.doubt, 2),
-        rounded(leanest.lambda, 3)
+        "{} most at risk: more air than {held} and the same fuel is a mixture {lean} leaner (give or take {}), lambda {}",
+        named(&leanest.names, "Cylinder", "is", "are"),
+        percent(leanest.doubt),
+        rounded(target * (1.0 + leanest.value), 3)
     );
-    with_heat(sentence, Some(leanest.cylinder.clone()), heat, hottest)
+    with_heat(sentence, leanest.names)
 }
 
-fn overfed(cylinder: &CylinderAnswer) -> bool {
-    cylinder.state == State::Overfed
+/// The cylinders that lie farthest up, all that tie.
+struct Farthest {
+    names: Vec<String>,
+    value: f64,
+    /// The smallest doubt of theirs [-].
+    doubt: f64,
 }
 
-/// The hottest charge is a risk of its own.
-fn with_heat(
-    sentence: String,
-    at_risk: Option<String>,
-    heat: Option<String>,
-    hottest: Option<&CylinderMixture>,
-) -> (String, Option<String>) {
-    match heat {
-        Some(heat) => {
-            let at_risk = at_risk.or_else(|| hottest.map(|hottest| hottest.cylinder.clone()));
-            (format!("{sentence}; {heat}."), at_risk)
+fn farthest(
+    mixtures: &[CylinderMixture],
+    value: impl Fn(&CylinderMixture) -> f64,
+) -> Option<Farthest> {
+    let most = mixtures.iter().map(&value).reduce(f64::max)?;
+    let mut found = Farthest {
+        names: Vec::new(),
+        value: most,
+        doubt: f64::INFINITY,
+    };
+    for mixture in mixtures {
+        if most - value(mixture) <= TIE * most.abs().max(1.0) {
+            found.names.push(mixture.cylinder.clone());
+            found.doubt = found.doubt.min(mixture.doubt);
         }
-        None => (format!("{sentence}."), at_risk),
     }
+    Some(found)
+}
+
+/// "Cylinder 1 is", "Cylinders 1 and 2 are".
+fn named(names: &[String], noun: &str, one: &str, more: &str) -> String {
+    let names: Vec<&str> = names.iter().map(String::as_str).collect();
+    match names.as_slice() {
+        [only] => format!("{noun} {only} {one}"),
+        several => format!("{noun}s {} {more}", listed(several)),
+    }
+}
+
+fn percent(part: f64) -> String {
+    format!("{} %", rounded(100.0 * part, 2))
 }

@@ -4,7 +4,7 @@ use super::{CylinderAnswer, Draw, Gap, Refusal, RefusalKind, State, VerdictKind}
 use crate::digits::rounded;
 
 /// Cylinders whose distances from the mean differ by less than this are tied [-].
-const TIE: f64 = 1e-9;
+pub const TIE: f64 = 1e-9;
 
 /// What a verdict speaks of.
 pub struct Facts<'a> {
@@ -251,7 +251,8 @@ fn more_or_less(deviation: f64) -> String {
     )
 }
 
-fn listed(names: &[&str]) -> String {
+/// Names as they stand in a sentence.
+pub fn listed(names: &[&str]) -> String {
     match names {
         [] => String::new(),
         [only] => (*only).to_owned(),

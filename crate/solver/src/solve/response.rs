@@ -9,6 +9,10 @@ use crate::gas::Warmth;
 use crate::march::March;
 use crate::model::Model;
 
+/// Near choking the fall is so steep that the flow's last bits are worth more than a closure allows; what
+/// so many of them are worth is no miss [-].
+const RESOLUTION: f64 = 16.0;
+
 /// Which way a branch's equation is written.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum Form {
@@ -34,7 +38,8 @@ pub struct BranchState {
     pub lag: f64,
     /// Pressure difference that stands for what the flow is short of, per flow [Pa s/kg].
     pub stiffness: f64,
-    /// Leg pressure difference that no loss accounts for: the shock behind a choked section [Pa].
+    /// Leg pressure difference that no loss accounts for: the shock behind a choked section, or what the
+    /// flow's last bits leave near choking [Pa].
     pub shock: f64,
     /// Whether a section is choked.
     pub choked: bool,
@@ -263,7 +268,12 @@ fn driven(
     }
     let slope = (last.by_flow + around.added).max(around.floor);
     state.fall = last;
-    state.residual = drop - last.fall - around.added * flow;
+    let left = drop - last.fall - around.added * flow;
+    if left.abs() <= RESOLUTION * f64::EPSILON * flow * slope {
+        state.shock = left;
+    } else {
+        state.residual = left;
+    }
     state.by_upstream = (1.0 - last.by_pressure) / slope;
     state.by_downstream = 1.0 / slope;
     state.by_temperature = -last.by_temperature / slope;

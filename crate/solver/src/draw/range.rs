@@ -4,6 +4,7 @@ use super::operating::Operating;
 use super::running::{Cycle, intervals};
 use super::{Found, Refused};
 use crate::model::Model;
+use crate::solve::Flowing;
 
 /// A running draw in numbers.
 #[derive(Clone, Debug)]
@@ -14,7 +15,7 @@ pub struct Numbers {
     pub found: Found,
 }
 
-/// Solves the draw at several operating points that differ in speed alone, each from the one before.
+/// Solves the draw at several operating points that differ in speed alone, each from those before.
 pub fn over_speeds(model: &Model, points: &[Operating]) -> Vec<Result<Numbers, Refused>> {
     let Some(first) = points.first() else {
         return Vec::new();
@@ -22,12 +23,21 @@ pub fn over_speeds(model: &Model, points: &[Operating]) -> Vec<Result<Numbers, R
     let intervals = intervals(first);
     let mut cycle = Cycle::new(model, first, &intervals);
     cycle.solver.patient = false;
+    let mut past: Vec<Solved> = Vec::new();
     let mut results = Vec::with_capacity(points.len());
     for point in points {
-        cycle.turn_at(point);
-        results.push(cycle.numbers().or_else(|_| {
-            // The point before may be no start for this one: begin anew, and tell why if that fails too.
-            cycle.states.fill(None);
+        cycle.turn_to(point, &past);
+        let found = cycle.numbers();
+        if found.is_ok() {
+            past.extend(cycle.solved());
+            if past.len() > LOOKED_BACK {
+                past.remove(0);
+            }
+        } else {
+            past.clear();
+        }
+        results.push(found.or_else(|_| {
+            // The points before may be no start for this one: begin anew, and tell why if that fails too.
             let mut fresh = Cycle::new(model, point, &intervals);
             fresh.solver.patient = false;
             let numbers = fresh.numbers();
@@ -40,19 +50,48 @@ pub fn over_speeds(model: &Model, points: &[Operating]) -> Vec<Result<Numbers, R
     results
 }
 
+/// Points that are looked back at: through three the start of the next lies on a parabola.
+const LOOKED_BACK: usize = 3;
+
+/// A point that has been solved.
+struct Solved {
+    speed: f64,
+    states: Vec<Flowing>,
+    values: Vec<f64>,
+}
+
 impl<'a> Cycle<'_, 'a> {
-    /// Takes the present state for a start at another speed.
-    fn turn_at(&mut self, point: &'a Operating) {
-        let first = self.shared.first(point);
-        if self.states.iter().all(Option::is_some) {
-            let before = self.operating;
-            let turns = point.speed / before.speed;
-            let breathes = point.volumetric_efficiency / before.volumetric_efficiency;
-            self.shared.speed_up(&mut self.values, turns * breathes);
-        } else {
-            self.values = first;
-        }
+    /// Begins at another point, where the points before it lead to.
+    fn turn_to(&mut self, point: &'a Operating, past: &[Solved]) {
         self.operating = point;
+        self.values = self.shared.first(point);
+        self.states.fill(None);
+        let Some(last) = past.last() else { return };
+        let weights = weights(past, point.speed);
+        self.values = ahead(past, &weights, |solved| &solved.values);
+        for (interval, state) in self.states.iter_mut().enumerate() {
+            let of = |read: fn(&Flowing) -> &Vec<f64>| {
+                ahead(past, &weights, |solved| read(&solved.states[interval]))
+            };
+            *state = Some(Flowing {
+                flow: of(|state| &state.flow),
+                gauge: of(|state| &state.gauge),
+                temperature: of(|state| &state.temperature),
+                exit: of(|state| &state.exit),
+                coolant: of(|state| &state.coolant),
+                datum: last.states[interval].datum,
+            });
+        }
+    }
+
+    /// The present point, once it is solved.
+    fn solved(&self) -> Option<Solved> {
+        let states: Option<Vec<Flowing>> = self.states.iter().cloned().collect();
+        Some(Solved {
+            speed: self.operating.speed,
+            states: states?,
+            values: self.values.clone(),
+        })
     }
 
     fn numbers(&mut self) -> Result<Numbers, Refused> {
@@ -73,4 +112,29 @@ impl<'a> Cycle<'_, 'a> {
             found,
         })
     }
+}
+
+/// Lagrange's weights of points for a speed.
+fn weights(past: &[Solved], speed: f64) -> Vec<f64> {
+    let mut weights = Vec::with_capacity(past.len());
+    for (place, own) in past.iter().enumerate() {
+        let others = past.iter().enumerate().filter(|(other, _)| *other != place);
+        let factors = others.map(|(_, other)| (speed - other.speed) / (own.speed - other.speed));
+        weights.push(factors.product());
+    }
+    weights
+}
+
+fn ahead<'s>(
+    past: &'s [Solved],
+    weights: &[f64],
+    read: impl Fn(&'s Solved) -> &'s Vec<f64>,
+) -> Vec<f64> {
+    let mut sum = vec![0.0; past.first().map_or(0, |first| read(first).len())];
+    for (solved, weight) in past.iter().zip(weights) {
+        for (sum, value) in sum.iter_mut().zip(read(solved)) {
+            *sum += weight * value;
+        }
+    }
+    sum
 }

@@ -151,18 +151,6 @@ impl Shared {
         values
     }
 
-    /// What the values come to when all turns `factor` times as fast.
-    pub(super) fn speed_up(&self, values: &mut [f64], factor: f64) {
-        for (unknown, value) in self.unknowns.iter().zip(values) {
-            match unknown {
-                Unknown::Air(_) | Unknown::BlowerFlow(_) | Unknown::BlowerSpeed(_) => {
-                    *value *= factor;
-                }
-                _ => {}
-            }
-        }
-    }
-
     /// How much of a change leaves every pressure, temperature and speed positive [-].
     pub(super) fn allowed_part(&self, values: &[f64], change: &[f64]) -> f64 {
         let mut part: f64 = 1.0;

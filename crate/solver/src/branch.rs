@@ -300,8 +300,11 @@ impl Chain {
             None => air.warmth.root,
         };
         let mut high = CHOKED_FLOW_FUNCTION * smallest * air.pressure / root;
-        if carries(high) {
-            return high;
+        // A lone section chokes at this very flow, give or take the rounding of its last bits.
+        for rounded in [high, high * (1.0 - 4.0 * f64::EPSILON)] {
+            if carries(rounded) {
+                return rounded;
+            }
         }
         let mut low = 0.0;
         // Halving to the last bit of the flow.

@@ -125,7 +125,7 @@ export const BOOK: Book = { catalogue: CATALOGUE, units: chosenUnits(undefined, 
 
 /** The lines of a table of a sheet. */
 export function all(table: TableName = "branches", sheet = SHEET, order?: readonly number[]) {
-	return lines(table, sheet.study, CATALOGUE, order);
+	return lines(table, sheet, CATALOGUE, order);
 }
 
 /** A selection by the ends of paths: `1.from` among the branches. */

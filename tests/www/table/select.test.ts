@@ -1,7 +1,8 @@
 import { describe, expect, it } from "vitest";
-import { keyOf } from "../../../www/src/network/edit";
+import { draft, keyOf } from "../../../www/src/network/edit";
+import { columnsOf, lines } from "../../../www/src/table/grid";
 import { chosen, type Move, moved, stretched } from "../../../www/src/table/select";
-import { all, select } from "./fixture";
+import { all, BOOK, CATALOGUE, SHEET, select } from "./fixture";
 
 function go(from: string, ...moves: Move[]): string | null {
 	return moves.reduce<string | null>(
@@ -27,11 +28,35 @@ describe("the lines of the branch table", () => {
 	});
 });
 
+describe("a field that few branches have", () => {
+	const columns = (sheet = SHEET, opened?: ReadonlySet<string>) =>
+		lines("branches", sheet, CATALOGUE, null, opened).map(({ cells }) =>
+			cells.some(({ column }) => column === "jetFraction"),
+		);
+
+	it("is in a branch's line when it holds a value, or text that is none, or has been opened", () => {
+		expect(columns()).toEqual([false, false, true, false, false, false, false, false]);
+		const typed = draft(SHEET, ["network", "branches", 2, "jetFraction"], "a tenth");
+		expect(columns(typed)[5]).toBe(true);
+		expect(columns(SHEET, new Set(["runner 2|jetFraction"]))[5]).toBe(true);
+	});
+
+	it("is not opened where it means nothing: a jet is felt behind a plenum only", () => {
+		expect(columns(SHEET, new Set(["neck|jetFraction"]))[0]).toBe(false);
+	});
+
+	it("stands in the same column of all lines, whichever show it", () => {
+		const [first, , second] = all();
+		expect(first && columnsOf(first, all(), BOOK)).toEqual(["id", "from", "to", "jetFraction"]);
+		expect(second && columnsOf(second, all(), BOOK)).toEqual(["id", "from", "to", "jetFraction"]);
+	});
+});
+
 describe("a key", () => {
 	it("leads along a line and stops at its ends", () => {
 		expect(go("0.id", "right", "right")).toBe("network.branches.0.to");
 		expect(go("0.id", "left")).toBeNull();
-		expect(go("0.jetFraction", "right")).toBeNull();
+		expect(go("0.to", "right")).toBeNull();
 		expect(go("1.from", "lineEnd")).toBe("network.branches.1.jetFraction");
 	});
 

@@ -23,7 +23,7 @@ const SHEET: Sheet = put(
 	],
 );
 
-const all = (sheet = SHEET) => lines("nodes", sheet.study, catalogue);
+const all = (sheet = SHEET) => lines("nodes", sheet, catalogue);
 const node = (sheet: Sheet, index: number) => sheet.study.network.nodes[index];
 const on = (anchor: string, head = anchor, rows = false) =>
 	select(anchor, head, rows, "network.nodes");

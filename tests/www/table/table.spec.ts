@@ -145,8 +145,8 @@ test("the pointer selects cells by dragging and with Shift, rows by their number
 	await expect(marked(page)).toHaveCount(4);
 	await number(page, "window 1").click();
 	await number(page, "runner 1").click({ modifiers: ["Shift"] });
-	// Two branches of five cells, and their losses: a kind and its fields each.
-	await expect(marked(page)).toHaveCount(10 + 5 + 3 + 5 + 6);
+	// Two branches of three cells in sight, and their losses: a kind and its fields each.
+	await expect(marked(page)).toHaveCount(6 + 5 + 3 + 5 + 6);
 });
 
 test("copied cells are tab-separated text, and a spreadsheet's block is pasted in one edit", async ({

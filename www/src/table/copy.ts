@@ -30,7 +30,7 @@ export function copy(
 	if (!selection.rows) {
 		const picked = new Set(selected.flatMap(({ cells }) => cells.map(({ column }) => column)));
 		const block = selected.map(({ line }) =>
-			columnsOf(line, all)
+			columnsOf(line, all, book)
 				.filter((column) => picked.has(column))
 				.map((column) => cellAt(sheet, line, column, book)),
 		);

@@ -2,7 +2,7 @@
 import { draft, keyOf, put, type Sheet, valueAt } from "../network/edit";
 import { withPassages } from "../network/passages";
 import { textOf, write } from "./cellText";
-import { type Book, type Cell, findCell, type Line } from "./grid";
+import { type Book, type Cell, findCell, type Line, lineAt } from "./grid";
 import { alike, type Chosen, chosen, has, type Selection } from "./select";
 
 /** What a row is and where it stands, which whole rows keep when they are filled. */
@@ -43,7 +43,10 @@ export function fillDown(
 
 /** Fields of the branches, and their losses in turn over the losses of the same kind. */
 function fillBranches(sheet: Sheet, selected: readonly Chosen[], book: Book): Sheet {
-	const [source, ...targets] = split(selected.map(({ line }) => line));
+	// The first branch may have a field that is not in sight in the others.
+	const whole = (line: Line) =>
+		line.what === "branch" ? lineAt(line, sheet.study, book.catalogue) : line;
+	const [source, ...targets] = split(selected.map(({ line }) => whole(line)));
 	let now = sheet;
 	for (const target of source ? targets : []) {
 		const seen = new Map<string, number>();

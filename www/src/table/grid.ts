@@ -2,10 +2,11 @@
  * What the tables hold: lines of cells, from the study and the catalogue. The views show these cells in
  * this order; moving, selecting, copying, pasting and filling work on the lines alone.
  */
-import { keyOf, type Path, valueAt } from "../network/edit";
+import { keyOf, type Path, type Sheet, valueAt } from "../network/edit";
 import { sourceShows } from "../network/source";
 import type { Branch, Catalogue, FieldInfo, KindInfo, Node, Study } from "../solver/types";
 import type { UnitChoice } from "../units";
+import { shownFields } from "./also";
 
 export type TableName = "branches" | "nodes" | "cylinders";
 
@@ -62,22 +63,24 @@ export const LISTS: Readonly<Record<TableName, Path>> = {
 	cylinders: CYLINDERS,
 };
 
-/** The lines of a table, in this order of its rows. */
+/** The lines of a table, in this order of its rows; of a branch, those fields that are in sight. */
 export function lines(
 	table: TableName,
-	study: Study,
+	{ study, drafts }: Sheet,
 	catalogue: Catalogue,
 	order?: readonly number[] | null,
+	opened: ReadonlySet<string> = NONE,
 ): Line[] {
 	const rows = valueAt(study, LISTS[table]) as readonly unknown[];
 	const legs = table === "branches" ? nodesWithLegs(study) : NONE;
+	const sight = { plenums: table === "branches" ? plenumsOf(study) : NONE, drafts, opened };
 	return (order ?? [...rows.keys()]).flatMap((index) => {
 		if (rows[index] === undefined) return [];
 		if (table === "nodes") return [nodeLine(rows[index] as Node, index, catalogue)];
 		if (table === "cylinders") return [cylinderLine(index, catalogue)];
 		const branch = rows[index] as Branch;
 		return [
-			branchLine(branch, index, catalogue, legs),
+			branchLine(branch, index, shownFields(branch, index, catalogue.branch, sight), legs),
 			...branch.losses.map((loss, place) => lossLine(index, place, loss.kind, catalogue)),
 		];
 	});
@@ -92,11 +95,16 @@ export function nodesWithLegs({ network }: Study): ReadonlySet<string> {
 	);
 }
 
-/** One line anew, after an edit has changed what it holds; a branch's with both of its legs. */
+/** The ids of nodes in which a jet can be felt. */
+export function plenumsOf({ network }: Study): ReadonlySet<string> {
+	return new Set(network.nodes.filter(({ kind }) => kind === "plenum").map(({ id }) => id));
+}
+
+/** One line anew, after an edit has changed what it holds; a branch's with its legs and all its fields. */
 export function lineAt({ what, list, index }: Line, study: Study, catalogue: Catalogue): Line {
 	switch (what) {
 		case "branch":
-			return branchLine(study.network.branches[index] as Branch, index, catalogue, EVERY);
+			return branchLine(study.network.branches[index] as Branch, index, catalogue.branch, EVERY);
 		case "loss": {
 			const branch = list[2] as number;
 			const kind = study.network.branches[branch]?.losses[index]?.kind ?? "";
@@ -109,17 +117,16 @@ export function lineAt({ what, list, index }: Line, study: Study, catalogue: Cat
 	}
 }
 
-/** The columns of a line; a branch's are those of all branches, so that a leg shifts nothing. */
-export function columnsOf(line: Line, all: readonly Line[]): string[] {
-	const own = line.cells.map(({ column }) => column);
-	if (line.what !== "branch") return own;
+/** The columns of a line; a branch's are those of all branches, so that what only some show shifts nothing. */
+export function columnsOf(line: Line, all: readonly Line[], { catalogue }: Book): string[] {
+	if (line.what !== "branch") return line.cells.map(({ column }) => column);
 	const shown = new Set(
 		all
 			.filter(({ what }) => what === "branch")
 			.flatMap(({ cells }) => cells.map((cell) => cell.column)),
 	);
-	const legs = ["id", "from", "fromLeg", "to", "toLeg"];
-	return [...legs.filter((each) => shown.has(each)), ...own.filter((each) => !legs.includes(each))];
+	const fields = catalogue.branch.map(({ name }) => name);
+	return ["id", "from", "fromLeg", "to", "toLeg", ...fields].filter((each) => shown.has(each));
 }
 
 /** The line and the cell that stand at a path. */
@@ -137,7 +144,7 @@ export function findCell(
 function branchLine(
 	branch: Branch,
 	index: number,
-	catalogue: Catalogue,
+	fields: readonly FieldInfo[],
 	legs: Pick<ReadonlySet<string>, "has">,
 ): Line {
 	const end = (name: "from" | "to"): Cell[] => {
@@ -158,7 +165,7 @@ function branchLine(
 		nameCell(item),
 		...end("from"),
 		...end("to"),
-		...catalogue.branch.map((info) => numberCell(item, info)),
+		...fields.map((info) => numberCell(item, info)),
 	];
 	return { what: "branch", list: BRANCHES, index, kind: "", cells };
 }

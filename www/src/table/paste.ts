@@ -154,11 +154,11 @@ function intoLine(
 ): string | null {
 	let line = pasting.again(target);
 	let last: string | null = null;
-	const start = columnsOf(line, all).indexOf(column);
+	const start = columnsOf(line, all, pasting.book).indexOf(column);
 	for (const [place, text] of texts.entries()) {
 		// Where a row of the block is shorter than others, its cells are left alone.
 		if (text === undefined) continue;
-		const name = columnsOf(line, all)[start + place];
+		const name = columnsOf(line, all, pasting.book)[start + place];
 		const cell = line.cells.find((each) => each.column === name);
 		if (!cell) {
 			pasting.refuse([text]);

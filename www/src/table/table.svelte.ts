@@ -3,6 +3,7 @@ import { keyOf, type Path, valueAt } from "../network/edit";
 import { editor } from "../network/editor.svelte";
 import type { Study } from "../solver/types";
 import { catalogue } from "../view/catalogue.svelte";
+import { openedKey } from "./also";
 import { arranged, type Sorting } from "./arrange";
 import { type Book, LISTS, type Line, lines, type TableName } from "./grid";
 import type { Selection } from "./select";
@@ -28,6 +29,8 @@ export class Table {
 	sorting = $state.raw<Sorting | null>(null);
 	/** The places of the shown rows in their order; null for all of them in the study's order. */
 	order = $state.raw<readonly number[] | null>(null);
+	/** Seldom-used fields that are shown although they hold nothing, by row and field. */
+	opened = $state.raw<ReadonlySet<string>>(new Set());
 	/** The cell that had the focus last, which the buttons above the table act on. */
 	current: string | null = null;
 	/** The element that shows it, and the one behind it where the keys go on. */
@@ -50,7 +53,7 @@ export class Table {
 		const { sheet, units } = editor;
 		const { entries } = catalogue;
 		if (!sheet || !entries) return null;
-		const all = lines(this.name, sheet.study, entries, this.order);
+		const all = lines(this.name, sheet, entries, this.order, this.opened);
 		return { all, book: { catalogue: entries, units } };
 	}
 
@@ -64,6 +67,18 @@ export class Table {
 	/** Says something above the table. */
 	say(text: string) {
 		this.notice = { text, answers: [] };
+	}
+
+	/** Shows these seldom-used fields of a row, or no longer those of them that hold nothing. */
+	open(row: string, fields: readonly string[], shown = true) {
+		const keys = fields.map((field) => openedKey(row, field));
+		if (keys.every((key) => this.opened.has(key) === shown)) return;
+		const opened = new Set(this.opened);
+		for (const key of keys) {
+			if (shown) opened.add(key);
+			else opened.delete(key);
+		}
+		this.opened = opened;
 	}
 
 	/** Sorts and filters anew. The order stays as it is while values change. */

@@ -4,6 +4,7 @@ import { editor } from "../network/editor.svelte";
 import { latest } from "../solver/latest.svelte";
 import type { StudyError } from "../solver/types";
 import { tables } from "../table/tables.svelte";
+import { catalogue } from "./catalogue.svelte";
 
 const byCell = $derived(grouped(latest.errors));
 const count = $derived(latest.errors.length + editor.draftCount);
@@ -27,10 +28,14 @@ export function cell(element: string, field: string): string {
 
 /**
  * Brings the cell into view and into focus; the row when the cell is not there. A row that a filter hides
- * is shown first.
+ * and a field that is seldom shown are shown first.
  */
 export function goTo(element: string, field: string) {
-	if ([tables.branches, tables.nodes].some((table) => table.reveal(element))) flushSync();
+	for (const table of [tables.branches, tables.nodes]) table.reveal(element);
+	if (catalogue.entries?.branch.some(({ name }) => name === field)) {
+		tables.branches.open(element, [field]);
+	}
+	flushSync();
 	const marked = (name: string) =>
 		document.querySelector<HTMLElement>(`[data-cell="${CSS.escape(name)}"]`);
 	const row = () => document.querySelector<HTMLElement>(`[data-row="${CSS.escape(element)}"]`);

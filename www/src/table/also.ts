@@ -1,0 +1,51 @@
+/** Which of a branch's seldom-used fields its row shows: few branches have one, and rows are to be low. */
+import { keyOf } from "../network/edit";
+import type { Branch, FieldInfo } from "../solver/types";
+
+/** What tells whether a field is shown. */
+export interface Sight {
+	/** Ids of the nodes in which a jet can be felt. */
+	readonly plenums: ReadonlySet<string>;
+	/** Text of cells that cannot be read as a value. */
+	readonly drafts: Readonly<Record<string, string>>;
+	/** Fields that have been opened, by branch and field. */
+	readonly opened: ReadonlySet<string>;
+}
+
+/** These place a branch's mouth against a jet; one of them says little without the others. */
+const PLACED: ReadonlySet<string> = new Set(["jetDistance", "jetOffset", "jetAngle"]);
+
+/** The name of a field of a branch among those that have been opened. */
+export function openedKey(branch: string, field: string): string {
+	return `${branch}|${field}`;
+}
+
+/** The fields that mean something for this branch: a jet is felt only where it leaves a plenum. */
+export function possible(
+	branch: Branch,
+	fields: readonly FieldInfo[],
+	{ plenums }: Pick<Sight, "plenums">,
+): FieldInfo[] {
+	const jets = plenums.has(branch.from);
+	return fields.filter(({ name }) => jets || !name.startsWith("jet"));
+}
+
+/** The fields that are shown: what holds something, what belongs to it, and what has been opened. */
+export function shownFields(
+	branch: Branch,
+	index: number,
+	fields: readonly FieldInfo[],
+	sight: Sight,
+): FieldInfo[] {
+	const values = branch as unknown as Record<string, unknown>;
+	const holds = (name: string) =>
+		values[name] != null || sight.drafts[keyOf(["network", "branches", index, name])] !== undefined;
+	const placed = [...PLACED].some(holds);
+	const usable = new Set(possible(branch, fields, sight));
+	return fields.filter(
+		(info) =>
+			holds(info.name) ||
+			(usable.has(info) &&
+				(sight.opened.has(openedKey(branch.id, info.name)) || (placed && PLACED.has(info.name)))),
+	);
+}

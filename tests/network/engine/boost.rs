@@ -1,5 +1,6 @@
 //! Sources whose pressure is found for a boost, and examples of what engines have around them.
 
+use evenport::Leg::{Run, Side};
 use evenport::{Draw, NodeKind, Outcome, Study, gas, read, solve};
 
 use super::{blown_v8, close, operating, running};
@@ -59,7 +60,6 @@ fn a_boost_in_a_run_is_the_static_pressure_there() {
         boost_node: Some("run".to_owned()),
         ambient: false,
     };
-    use evenport::Leg::{Run, Side};
     builder
         .node("source", source)
         .node("run", header)

@@ -1,5 +1,7 @@
 //! Where the engine runs, put together from a solved running draw.
 
+use std::f64::consts::PI;
+
 use super::{
     BlowerAnswer, BoostAnswer, CoolerAnswer, OperatingAnswer, PassageAnswer, SourceAnswer,
 };
@@ -9,7 +11,6 @@ use crate::law::blower::positive_displacement::power;
 use crate::law::valve::mach_index_taylor;
 use crate::model::Model;
 use crate::study::{Blower, NodeKind, Study};
-use std::f64::consts::PI;
 
 /// What has been found for the engine; `charge` is the mean temperature at the ports [K].
 pub fn operating(

@@ -140,6 +140,7 @@ pub fn ten_ports(scale: f64) -> Study {
         let entry = Loss::EntryRounded {
             area: 1.2e-3,
             radius: 4e-3,
+            law: Default::default(),
         };
         let mouth = [entry, duct(1.2e-3)];
         builder.branch((&pocket, None), (&tee, Some(Leg::Run)), mouth);

@@ -60,6 +60,7 @@ pub fn checks() -> Vec<Check> {
     let stepped = Loss::SuddenChange {
         area_from: hole,
         area_to: bore,
+        law: Default::default(),
     };
     let cases = [
         (

@@ -2,12 +2,17 @@
 
 mod air;
 mod area {
+    pub mod contraction_conical_crane_tp410;
     pub mod contraction_conical_rennels_2012;
+    pub mod diffuser_crane_tp410;
     pub mod diffuser_rennels_2012;
+    pub mod sudden_contraction_idelchik;
     pub mod sudden_contraction_rennels_2012;
     pub mod sudden_expansion_borda_carnot;
 }
 mod bend {
+    pub mod crane_tp410;
+    pub mod idelchik;
     pub mod rennels_2012;
 }
 mod blower {
@@ -21,9 +26,15 @@ mod cooler {
 }
 mod entry {
     pub mod flared_idelchik;
+    pub mod reentrant_idelchik;
     pub mod reentrant_rennels_2012;
+    mod rounded;
+    pub mod rounded_idelchik;
     pub mod rounded_rennels_2012;
+    pub mod rounded_swamee_2008;
+    mod sharp;
     pub mod sharp_idelchik;
+    pub mod sharp_rennels_2012;
 }
 mod evidence;
 mod friction {
@@ -63,15 +74,24 @@ fn all() -> Vec<evidence::Check> {
         air::standard_atmosphere_iso_2533::checks(),
         gas::checks(),
         entry::sharp_idelchik::checks(),
+        entry::sharp_rennels_2012::checks(),
         entry::rounded_rennels_2012::checks(),
+        entry::rounded_idelchik::checks(),
+        entry::rounded_swamee_2008::checks(),
         entry::flared_idelchik::checks(),
         entry::reentrant_rennels_2012::checks(),
+        entry::reentrant_idelchik::checks(),
         friction::churchill_1977::checks(),
         friction::laminar_noncircular_shah_london_1978::checks(),
         bend::rennels_2012::checks(),
+        bend::idelchik::checks(),
+        bend::crane_tp410::checks(),
         area::sudden_expansion_borda_carnot::checks(),
         area::sudden_contraction_rennels_2012::checks(),
+        area::sudden_contraction_idelchik::checks(),
         area::diffuser_rennels_2012::checks(),
+        area::diffuser_crane_tp410::checks(),
+        area::contraction_conical_crane_tp410::checks(),
         area::contraction_conical_rennels_2012::checks(),
         opening::contracted_jet::checks(),
         throttle::plate_heywood_1988::checks(),

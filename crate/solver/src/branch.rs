@@ -8,7 +8,7 @@
 use crate::duct::Duct;
 use crate::gas::{CHOKED_FLOW_FUNCTION, GAMMA, GAS_CONSTANT, Section, Warmth, viscosity};
 use crate::law::Scatter;
-use crate::law::bend::rennels_2012::RoundedBend;
+use crate::law::bend::BendTerms;
 use crate::law::friction::churchill_1977;
 use crate::march::March;
 
@@ -122,7 +122,7 @@ pub enum Element {
     Duct(Duct),
     /// A bend whose coefficient follows the friction factor.
     Bend {
-        bend: RoundedBend,
+        terms: BendTerms,
         area: f64,
         diameter: f64,
         relative_roughness: f64,
@@ -183,11 +183,11 @@ impl Element {
             Self::Jet { area } => exit(air, area)?,
             Self::Duct(ref duct) => duct.fall(air)?,
             Self::Bend {
-                bend,
+                terms,
                 area,
                 diameter,
                 relative_roughness,
-            } => bend_fall(air, &bend, area, diameter, relative_roughness)?,
+            } => bend_fall(air, &terms, area, diameter, relative_roughness)?,
             Self::Core {
                 area,
                 linear,
@@ -392,7 +392,7 @@ pub fn exit(air: Arriving, area: f64) -> Option<Fall> {
 
 fn bend_fall(
     air: Arriving,
-    bend: &RoundedBend,
+    terms: &BendTerms,
     area: f64,
     diameter: f64,
     relative_roughness: f64,
@@ -403,7 +403,7 @@ fn bend_fall(
     let group = churchill_1977::friction_group(held, relative_roughness);
     let factor = group.value / held;
     let factor_by_held = (group.derivative - factor) / held;
-    let coefficient = bend.coefficient(factor);
+    let coefficient = terms.coefficient(factor);
     // d(held)/d(Re) = Re / held
     let by_reynolds = coefficient.derivative * factor_by_held * reynolds / held;
     let by_flow = by_reynolds * per_flow;

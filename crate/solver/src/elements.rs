@@ -5,11 +5,9 @@ use std::f64::consts::PI;
 use crate::branch::Element;
 use crate::duct::Duct;
 use crate::gas;
-use crate::law::bend::rennels_2012::RoundedBend;
-use crate::law::entry::{
-    flared_idelchik::FlaredEntry, reentrant_rennels_2012::ReentrantEntry,
-    rounded_rennels_2012::RoundedEntry, sharp_idelchik::SharpEntry,
-};
+use crate::law::bend::RoundedBend;
+use crate::law::entry::flared_idelchik::FlaredEntry;
+use crate::law::entry::{ReentrantEntry, RoundedEntry, SharpEntry};
 use crate::law::friction::laminar_noncircular_shah_london_1978::laminar_constant;
 use crate::law::opening::contracted_jet::ContractedJet;
 use crate::law::throttle::plate_heywood_1988::ThrottlePlate;
@@ -19,7 +17,7 @@ use crate::study::Loss;
 /// Sections at the `from` and the `to` end of a loss [m2].
 pub fn sections(loss: &Loss) -> (f64, f64) {
     match *loss {
-        Loss::EntrySharp { area }
+        Loss::EntrySharp { area, .. }
         | Loss::EntryRounded { area, .. }
         | Loss::EntryFlared { area, .. }
         | Loss::EntryReentrant { area, .. }
@@ -27,7 +25,9 @@ pub fn sections(loss: &Loss) -> (f64, f64) {
         | Loss::Bend { area, .. }
         | Loss::Core { area, .. }
         | Loss::TypedK { area, .. } => (area, area),
-        Loss::SuddenChange { area_from, area_to }
+        Loss::SuddenChange {
+            area_from, area_to, ..
+        }
         | Loss::GradualChange {
             area_from, area_to, ..
         } => (area_from, area_to),
@@ -50,24 +50,46 @@ pub fn sections(loss: &Loss) -> (f64, f64) {
 /// The elements of a loss for flow from `from` and for flow from `to`.
 pub fn elements(loss: &Loss) -> (Element, Element) {
     match *loss {
-        Loss::EntrySharp { area } => heads(SharpEntry { area }.coefficients()),
-        Loss::EntryRounded { area, radius } => heads(RoundedEntry { area, radius }.coefficients()),
+        Loss::EntrySharp { area, law } => heads(SharpEntry { area, law }.coefficients()),
+        Loss::EntryRounded { area, radius, law } => {
+            heads(RoundedEntry { area, radius, law }.coefficients())
+        }
         Loss::EntryFlared { area, radius } => heads(FlaredEntry { area, radius }.coefficients()),
-        Loss::EntryReentrant { area, thickness } => {
-            heads(ReentrantEntry { area, thickness }.coefficients())
-        }
-        Loss::SuddenChange { area_from, area_to } => {
-            heads(area::SuddenChange { area_from, area_to }.coefficients())
-        }
+        Loss::EntryReentrant {
+            area,
+            thickness,
+            law,
+        } => heads(
+            ReentrantEntry {
+                area,
+                thickness,
+                law,
+            }
+            .coefficients(),
+        ),
+        Loss::SuddenChange {
+            area_from,
+            area_to,
+            law,
+        } => heads(
+            area::SuddenChange {
+                area_from,
+                area_to,
+                law,
+            }
+            .coefficients(),
+        ),
         Loss::GradualChange {
             area_from,
             area_to,
             length,
+            law,
         } => heads(
             area::GradualChange {
                 area_from,
                 area_to,
                 length,
+                law,
             }
             .coefficients(),
         ),
@@ -147,14 +169,17 @@ pub fn elements(loss: &Loss) -> (Element, Element) {
             angle,
             radius,
             roughness,
+            law,
         } => {
             let diameter = hydraulic_diameter(area, perimeter);
             let bend = RoundedBend {
                 radius_ratio: radius / diameter,
                 angle,
+                diameter,
+                law,
             };
             both(Element::Bend {
-                bend,
+                terms: bend.terms(),
                 area,
                 diameter,
                 relative_roughness: roughness / diameter,
@@ -211,21 +236,24 @@ fn circle(area: f64) -> f64 {
 
 /// How far the law of a loss may lie from the truth.
 pub fn scatter(loss: &Loss) -> Scatter {
-    match loss {
-        Loss::EntrySharp { .. } => entry::sharp_idelchik::SCATTER,
-        Loss::EntryRounded { .. } => entry::rounded_rennels_2012::SCATTER,
+    match *loss {
+        Loss::EntrySharp { law, .. } => law.scatter(),
+        Loss::EntryRounded { law, .. } => law.scatter(),
         Loss::EntryFlared { .. } => entry::flared_idelchik::SCATTER,
-        Loss::EntryReentrant { .. } => entry::reentrant_rennels_2012::SCATTER,
+        Loss::EntryReentrant { law, .. } => law.scatter(),
         Loss::Duct { .. } => crate::law::friction::churchill_1977::SCATTER,
-        Loss::Bend { .. } => crate::law::bend::rennels_2012::SCATTER,
-        Loss::SuddenChange { area_from, area_to } if area_from < area_to => {
-            area::sudden_expansion_borda_carnot::SCATTER
-        }
-        Loss::SuddenChange { .. } => area::sudden_contraction_rennels_2012::SCATTER,
+        Loss::Bend { law, .. } => law.scatter(),
+        Loss::SuddenChange {
+            area_from,
+            area_to,
+            law,
+        } => law.scatter(area_from < area_to),
         Loss::GradualChange {
-            area_from, area_to, ..
-        } if area_from < area_to => area::diffuser_rennels_2012::SCATTER,
-        Loss::GradualChange { .. } => area::contraction_conical_rennels_2012::SCATTER,
+            area_from,
+            area_to,
+            law,
+            ..
+        } => law.scatter(area_from < area_to),
         Loss::Opening { .. } => crate::law::opening::contracted_jet::SCATTER,
         Loss::Throttle { .. } => crate::law::throttle::plate_heywood_1988::SCATTER,
         Loss::Core { .. } => cooler::two_point_fit::SCATTER,

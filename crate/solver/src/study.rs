@@ -11,6 +11,9 @@ pub use self::blower::{Blower, EfficiencyTable};
 pub use self::cooler::{Cooler, Mixing};
 pub use self::engine::{Cycle, Cylinder, Engine, Fuel, FuelSetting, Reference};
 pub use self::loss::Loss;
+pub use self::loss_law::{
+    BendLaw, ConeLaw, ReentrantEntryLaw, RoundedEntryLaw, SharpEntryLaw, StepLaw,
+};
 pub use self::settings::{Ambient, Bench, Check, Running, Settings};
 
 /// The value of a study's `format` field.
@@ -33,6 +36,7 @@ mod blower;
 mod cooler;
 mod engine;
 mod loss;
+mod loss_law;
 mod settings;
 
 document! {

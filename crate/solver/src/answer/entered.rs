@@ -158,6 +158,7 @@ fn volume(loss: &Loss) -> f64 {
             area_from,
             area_to,
             length,
+            ..
         } => length / 3.0 * (area_from + area_to + (area_from * area_to).sqrt()),
         _ => 0.0,
     }

@@ -3,8 +3,8 @@
 use std::f64::consts::PI;
 
 use super::{
-    AREA, BORE_40, FieldInfo, KindInfo, LENGTH, POSITIVE_LENGTH, Quantity, discharge_coefficient,
-    optional, required,
+    AREA, BORE_40, ChoiceInfo, FieldInfo, KindInfo, LENGTH, POSITIVE_LENGTH, Quantity,
+    discharge_coefficient, loss_laws, optional, required,
 };
 use crate::law::{Scatter, area, bend, cooler, entry, friction, opening, throttle};
 
@@ -128,34 +128,46 @@ const fn kind(text: Text, scatter: Scatter, fields: &'static [FieldInfo]) -> Kin
         scatter: scatter.relative,
         scatter_origin: scatter.origin,
         fields,
+        laws: &[],
     }
+}
+
+/// The same with authors to choose from.
+const fn by_author(kind: KindInfo, laws: &'static [ChoiceInfo]) -> KindInfo {
+    KindInfo { laws, ..kind }
 }
 
 /// Every loss kind.
 pub static LOSSES: [KindInfo; 12] = [
-    kind(
-        Text {
-            kind: "entrySharp",
-            label: "sharp entry",
-            help: "from a chamber into a section with a sharp edge, flush with the wall",
-            equation: "K = 0.5",
-            source: "Idelchik, Handbook of Hydraulic Resistance, 3rd ed., diagram 3-1",
-            range: "turbulent flow",
-        },
-        entry::sharp_idelchik::SCATTER,
-        &[own_section()],
+    by_author(
+        kind(
+            Text {
+                kind: "entrySharp",
+                label: "sharp entry",
+                help: "from a chamber into a section with a sharp edge, flush with the wall",
+                equation: "K = 0.5",
+                source: "Idelchik, Handbook of Hydraulic Resistance, 3rd ed., diagram 3-1",
+                range: "turbulent flow",
+            },
+            entry::sharp_idelchik::SCATTER,
+            &[own_section()],
+        ),
+        &loss_laws::SHARP_ENTRY,
     ),
-    kind(
-        Text {
-            kind: "entryRounded",
-            label: "rounded entry",
-            help: "from a chamber into a section with a rounded edge, flush with the wall",
-            equation: "K = 0.0696 (1 - 0.569 r/d) L^2 + (L - 1)^2, L = 1 + 0.622 (1 - 0.30 sqrt(r/d) - 0.70 r/d)^4",
-            source: "Rennels and Hudson, Pipe Flow, 2012, section 9.2",
-            range: "r/d from 0 to 1",
-        },
-        entry::rounded_rennels_2012::SCATTER,
-        &[own_section(), radius("radius of the edge")],
+    by_author(
+        kind(
+            Text {
+                kind: "entryRounded",
+                label: "rounded entry",
+                help: "from a chamber into a section with a rounded edge, flush with the wall",
+                equation: "K = 0.0696 (1 - 0.569 r/d) L^2 + (L - 1)^2, L = 1 + 0.622 (1 - 0.30 sqrt(r/d) - 0.70 r/d)^4",
+                source: "Rennels and Hudson, Pipe Flow, 2012, section 9.2",
+                range: "r/d from 0 to 1",
+            },
+            entry::rounded_rennels_2012::SCATTER,
+            &[own_section(), radius("radius of the edge")],
+        ),
+        &loss_laws::ROUNDED_ENTRY,
     ),
     kind(
         Text {
@@ -169,24 +181,27 @@ pub static LOSSES: [KindInfo; 12] = [
         entry::flared_idelchik::SCATTER,
         &[own_section(), radius("radius of the bell")],
     ),
-    kind(
-        Text {
-            kind: "entryReentrant",
-            label: "re-entrant entry",
-            help: "a pipe end that stands into the chamber",
-            equation: "K = 1.12 - 22 t/d + 216 (t/d)^2 + 80 (t/d)^3, t/d at most 0.05",
-            source: "Rennels and Hudson, Pipe Flow, 2012, section 9.2",
-            range: "stands at least half a diameter into the chamber",
-        },
-        entry::reentrant_rennels_2012::SCATTER,
-        &[
-            own_section(),
-            required(
-                FieldInfo::new("thickness", "wall thickness", Quantity::Length, LENGTH),
-                0.002,
-                "wall thickness of the pipe's end",
-            ),
-        ],
+    by_author(
+        kind(
+            Text {
+                kind: "entryReentrant",
+                label: "re-entrant entry",
+                help: "a pipe end that stands into the chamber",
+                equation: "K = 1.12 - 22 t/d + 216 (t/d)^2 + 80 (t/d)^3, t/d at most 0.05",
+                source: "Rennels and Hudson, Pipe Flow, 2012, section 9.2",
+                range: "stands at least half a diameter into the chamber",
+            },
+            entry::reentrant_rennels_2012::SCATTER,
+            &[
+                own_section(),
+                required(
+                    FieldInfo::new("thickness", "wall thickness", Quantity::Length, LENGTH),
+                    0.002,
+                    "wall thickness of the pipe's end",
+                ),
+            ],
+        ),
+        &loss_laws::REENTRANT_ENTRY,
     ),
     kind(
         Text {
@@ -205,55 +220,64 @@ pub static LOSSES: [KindInfo; 12] = [
             roughness(),
         ],
     ),
-    kind(
-        Text {
-            kind: "bend",
-            label: "bend",
-            help: "bend of constant section; its own friction is in it",
-            equation: "K = f a r/d + (0.10 + 2.4 f) sin(a/2) + 6.6 f (sqrt(sin(a/2)) + sin(a/2)) / (r/d)^(4 a/pi)",
-            source: "Rennels and Hudson, Pipe Flow, 2012, section 15.4",
-            range: "r/d from 0.5 to 20, to 180 degrees",
-        },
-        bend::rennels_2012::SCATTER,
-        &[
-            own_section(),
-            perimeter(),
-            required(
-                FieldInfo::new("angle", "angle", Quantity::Angle, [0.0, PI]),
-                PI / 2.0,
-                "angle turned through",
-            ),
-            required(
-                FieldInfo::new("radius", "axis radius", Quantity::Length, POSITIVE_LENGTH),
-                0.06,
-                "radius of the bend's axis",
-            ),
-            roughness(),
-        ],
+    by_author(
+        kind(
+            Text {
+                kind: "bend",
+                label: "bend",
+                help: "bend of constant section; its own friction is in it",
+                equation: "K = f a r/d + (0.10 + 2.4 f) sin(a/2) + 6.6 f (sqrt(sin(a/2)) + sin(a/2)) / (r/d)^(4 a/pi)",
+                source: "Rennels and Hudson, Pipe Flow, 2012, section 15.4",
+                range: "r/d from 0.5 to 20, to 180 degrees",
+            },
+            bend::rennels_2012::SCATTER,
+            &[
+                own_section(),
+                perimeter(),
+                required(
+                    FieldInfo::new("angle", "angle", Quantity::Angle, [0.0, PI]),
+                    PI / 2.0,
+                    "angle turned through",
+                ),
+                required(
+                    FieldInfo::new("radius", "axis radius", Quantity::Length, POSITIVE_LENGTH),
+                    0.06,
+                    "radius of the bend's axis",
+                ),
+                roughness(),
+            ],
+        ),
+        &loss_laws::BEND,
     ),
-    kind(
-        Text {
-            kind: "suddenChange",
-            label: "sudden change of section",
-            help: "a step in the section, either way",
-            equation: "widening K = (1 - A1/A2)^2; narrowing K = 0.0696 (1 - b^5) L^2 + (L - 1)^2, L = 1 + 0.622 (1 - 0.215 b^2 - 0.785 b^5)",
-            source: "Borda and Carnot; Rennels and Hudson, Pipe Flow, 2012, section 10.2",
-            range: "turbulent flow",
-        },
-        area::sudden_expansion_borda_carnot::SCATTER,
-        &[AREA_FROM, AREA_TO],
+    by_author(
+        kind(
+            Text {
+                kind: "suddenChange",
+                label: "sudden change of section",
+                help: "a step in the section, either way",
+                equation: "widening K = (1 - A1/A2)^2; narrowing K = 0.0696 (1 - b^5) L^2 + (L - 1)^2, L = 1 + 0.622 (1 - 0.215 b^2 - 0.785 b^5)",
+                source: "Borda and Carnot; Rennels and Hudson, Pipe Flow, 2012, section 10.2",
+                range: "turbulent flow",
+            },
+            area::sudden_expansion_borda_carnot::SCATTER,
+            &[AREA_FROM, AREA_TO],
+        ),
+        &loss_laws::STEP,
     ),
-    kind(
-        Text {
-            kind: "gradualChange",
-            label: "gradual change of section",
-            help: "a cone, either way; its own wall friction is in it",
-            equation: "widening by the cone's angle; narrowing K = f (1 - b^4)/(8 sin(a/2)) + 0.0696 sin(a/2) (1 - b^5) L^2 + (L - 1)^2; f 0.02",
-            source: "Rennels and Hudson, Pipe Flow, 2012, sections 10.3 and 11.1",
-            range: "all angles; length 0 is the sudden change",
-        },
-        area::diffuser_rennels_2012::SCATTER,
-        &[AREA_FROM, AREA_TO, length(0.1, "length along the axis")],
+    by_author(
+        kind(
+            Text {
+                kind: "gradualChange",
+                label: "gradual change of section",
+                help: "a cone, either way; its own wall friction is in it",
+                equation: "widening by the cone's angle; narrowing K = f (1 - b^4)/(8 sin(a/2)) + 0.0696 sin(a/2) (1 - b^5) L^2 + (L - 1)^2; f 0.02",
+                source: "Rennels and Hudson, Pipe Flow, 2012, sections 10.3 and 11.1",
+                range: "all angles; length 0 is the sudden change",
+            },
+            area::diffuser_rennels_2012::SCATTER,
+            &[AREA_FROM, AREA_TO, length(0.1, "length along the axis")],
+        ),
+        &loss_laws::CONE,
     ),
     kind(
         Text {

@@ -237,7 +237,11 @@ impl Gate {
                 self.text(loss, at, "cooler", false);
                 &["kind", "cooler"]
             }
-            _ => &["kind"],
+            _ if kind.laws.is_empty() => &["kind"],
+            _ => {
+                self.choice(loss, at, "law", kind.laws);
+                &["kind", "law"]
+            }
         };
         self.known_fields(loss, at, known, kind.fields);
         self.numbers(loss, at, kind.fields);

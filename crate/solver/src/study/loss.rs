@@ -2,6 +2,11 @@
 
 use serde::Serialize;
 
+use super::is_default;
+use super::loss_law::{
+    BendLaw, ConeLaw, ReentrantEntryLaw, RoundedEntryLaw, SharpEntryLaw, StepLaw,
+};
+
 document! {
 /// One thing in a branch that costs stagnation pressure.
 #[serde(tag = "kind", rename_all_fields = "camelCase")]
@@ -10,6 +15,10 @@ pub enum Loss {
     EntrySharp {
         /// Area of the section entered [m2].
         area: f64,
+        /// Whose coefficient is used; the first that the catalogue lists when not given.
+        #[serde(default, skip_serializing_if = "is_default")]
+        #[cfg_attr(feature = "generate", ts(as = "Option<_>"))]
+        law: SharpEntryLaw,
     },
     /// Rounded entry flush with a wall.
     EntryRounded {
@@ -17,6 +26,10 @@ pub enum Loss {
         area: f64,
         /// Radius of the edge [m].
         radius: f64,
+        /// Whose coefficient is used; the first that the catalogue lists when not given.
+        #[serde(default, skip_serializing_if = "is_default")]
+        #[cfg_attr(feature = "generate", ts(as = "Option<_>"))]
+        law: RoundedEntryLaw,
     },
     /// Free-standing bellmouth.
     EntryFlared {
@@ -31,6 +44,10 @@ pub enum Loss {
         area: f64,
         /// Wall thickness of the pipe [m].
         thickness: f64,
+        /// Whose coefficient is used; the first that the catalogue lists when not given.
+        #[serde(default, skip_serializing_if = "is_default")]
+        #[cfg_attr(feature = "generate", ts(as = "Option<_>"))]
+        law: ReentrantEntryLaw,
     },
     /// Straight duct with wall friction.
     Duct {
@@ -57,6 +74,10 @@ pub enum Loss {
         radius: f64,
         /// Height of the wall's roughness [m].
         roughness: f64,
+        /// Whose coefficient is used; the first that the catalogue lists when not given.
+        #[serde(default, skip_serializing_if = "is_default")]
+        #[cfg_attr(feature = "generate", ts(as = "Option<_>"))]
+        law: BendLaw,
     },
     /// Sudden change of section.
     SuddenChange {
@@ -64,6 +85,10 @@ pub enum Loss {
         area_from: f64,
         /// Area towards the branch's `to` end [m2].
         area_to: f64,
+        /// Whose coefficient is used; the first that the catalogue lists when not given.
+        #[serde(default, skip_serializing_if = "is_default")]
+        #[cfg_attr(feature = "generate", ts(as = "Option<_>"))]
+        law: StepLaw,
     },
     /// Conical change of section.
     GradualChange {
@@ -73,6 +98,10 @@ pub enum Loss {
         area_to: f64,
         /// Length along the axis [m].
         length: f64,
+        /// Whose coefficient is used; the first that the catalogue lists when not given.
+        #[serde(default, skip_serializing_if = "is_default")]
+        #[cfg_attr(feature = "generate", ts(as = "Option<_>"))]
+        law: ConeLaw,
     },
     /// Thin-edged opening in a wall.
     Opening {

@@ -1,21 +1,30 @@
 //! One sample of everything that a study can hold, with every field given.
 
 use crate::study::{
-    Ambient, Bench, Blower, Branch, Check, Cooler, Cycle, Cylinder, EfficiencyTable, Engine,
-    FORMAT, Fuel, FuelSetting, JunctionLaw, Leg, Loss, Mixing, Network, Node, NodeKind, Reference,
-    Running, Settings, Study, VERSION, Valve, Variant,
+    Ambient, Bench, BendLaw, Blower, Branch, Check, ConeLaw, Cooler, Cycle, Cylinder,
+    EfficiencyTable, Engine, FORMAT, Fuel, FuelSetting, JunctionLaw, Leg, Loss, Mixing, Network,
+    Node, NodeKind, ReentrantEntryLaw, Reference, RoundedEntryLaw, Running, Settings,
+    SharpEntryLaw, StepLaw, Study, VERSION, Valve, Variant,
 };
 
 /// One sample of every loss, with every optional field given.
 pub fn losses() -> Vec<Loss> {
     let area = 1e-3;
     let all = vec![
-        Loss::EntrySharp { area },
-        Loss::EntryRounded { area, radius: 1e-3 },
+        Loss::EntrySharp {
+            area,
+            law: SharpEntryLaw::Rennels2012,
+        },
+        Loss::EntryRounded {
+            area,
+            radius: 1e-3,
+            law: RoundedEntryLaw::Swamee2008,
+        },
         Loss::EntryFlared { area, radius: 1e-3 },
         Loss::EntryReentrant {
             area,
             thickness: 1e-3,
+            law: ReentrantEntryLaw::Idelchik,
         },
         Loss::Duct {
             area,
@@ -29,15 +38,18 @@ pub fn losses() -> Vec<Loss> {
             angle: 1.0,
             radius: 0.05,
             roughness: 1e-5,
+            law: BendLaw::CraneTp410,
         },
         Loss::SuddenChange {
             area_from: area,
             area_to: area,
+            law: StepLaw::Idelchik,
         },
         Loss::GradualChange {
             area_from: area,
             area_to: area,
             length: 0.1,
+            law: ConeLaw::CraneTp410,
         },
         Loss::Opening {
             area,

@@ -83,6 +83,7 @@ fn opening(area: f64) -> Loss {
         discharge_coefficient: 0.65,
         area_from: None,
         area_to: None,
+        thickness: None,
     }
 }
 

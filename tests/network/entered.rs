@@ -277,6 +277,7 @@ fn openings_count_by_their_hole_throttles_wide_open_and_junctions_by_their_legs(
         discharge_coefficient: 0.6,
         area_from: None,
         area_to: Some(1.9e-3),
+        thickness: None,
     };
     let lid = || plenum(Some(1e-3), None);
     let found = entered(&boxed(lid(), vec![opening, duct(1.9e-3, 0.1)]));

@@ -44,6 +44,7 @@ pub fn checks() -> Vec<Check> {
         discharge_coefficient: 0.62,
         area_from,
         area_to,
+        thickness: None,
     };
     let jet = 0.62 * hole;
     let (angle, closed_angle) = (60.0_f64.to_radians(), 0.1_f64);

@@ -88,6 +88,7 @@ fn losses(random: &mut Random, entry: bool) -> Vec<Loss> {
             discharge_coefficient: random.between(0.55, 1.0),
             area_from: None,
             area_to: None,
+            thickness: None,
         }),
     }
     losses

@@ -39,6 +39,7 @@ mod entry {
 mod evidence;
 mod friction {
     pub mod churchill_1977;
+    pub mod hose_hawthorne_1963;
     pub mod laminar_noncircular_shah_london_1978;
 }
 mod gas;
@@ -55,6 +56,13 @@ mod junction {
 mod mixture;
 mod opening {
     pub mod contracted_jet;
+    pub mod thick_edge_idelchik;
+}
+mod screen {
+    pub mod round_blevins_1984;
+    pub mod round_idelchik;
+    pub mod square_blevins_1984;
+    pub mod square_idelchik;
 }
 mod support;
 mod throttle {
@@ -94,6 +102,12 @@ fn all() -> Vec<evidence::Check> {
         area::contraction_conical_crane_tp410::checks(),
         area::contraction_conical_rennels_2012::checks(),
         opening::contracted_jet::checks(),
+        opening::thick_edge_idelchik::checks(),
+        screen::round_blevins_1984::checks(),
+        screen::round_idelchik::checks(),
+        screen::square_blevins_1984::checks(),
+        screen::square_idelchik::checks(),
+        friction::hose_hawthorne_1963::checks(),
         throttle::plate_heywood_1988::checks(),
         cooler::conductance::checks(),
         cooler::effectiveness::checks(),

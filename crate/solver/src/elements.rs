@@ -8,11 +8,14 @@ use crate::gas;
 use crate::law::bend::RoundedBend;
 use crate::law::entry::flared_idelchik::FlaredEntry;
 use crate::law::entry::{ReentrantEntry, RoundedEntry, SharpEntry};
+use crate::law::friction::hose_hawthorne_1963;
 use crate::law::friction::laminar_noncircular_shah_london_1978::laminar_constant;
 use crate::law::opening::contracted_jet::ContractedJet;
+use crate::law::opening::thick_edge_idelchik;
+use crate::law::screen::{self, RoundScreen, SquareScreen};
 use crate::law::throttle::plate_heywood_1988::ThrottlePlate;
 use crate::law::{Scatter, TwoWay, area, cooler, entry};
-use crate::study::Loss;
+use crate::study::{Loss, ScreenLaw};
 
 /// Sections at the `from` and the `to` end of a loss [m2].
 pub fn sections(loss: &Loss) -> (f64, f64) {
@@ -22,7 +25,10 @@ pub fn sections(loss: &Loss) -> (f64, f64) {
         | Loss::EntryFlared { area, .. }
         | Loss::EntryReentrant { area, .. }
         | Loss::Duct { area, .. }
+        | Loss::Hose { area, .. }
         | Loss::Bend { area, .. }
+        | Loss::ScreenRound { area, .. }
+        | Loss::ScreenSquare { area, .. }
         | Loss::Core { area, .. }
         | Loss::TypedK { area, .. } => (area, area),
         Loss::SuddenChange {
@@ -36,8 +42,16 @@ pub fn sections(loss: &Loss) -> (f64, f64) {
             discharge_coefficient,
             area_from,
             area_to,
+            thickness,
         } => {
-            let jet = area * discharge_coefficient;
+            let jet = ContractedJet {
+                area,
+                discharge_coefficient,
+                area_from,
+                area_to,
+                thickness: thickness.unwrap_or(0.0),
+            }
+            .jet_area();
             (area_from.unwrap_or(jet), area_to.unwrap_or(jet))
         }
         Loss::Throttle { diameter, .. } => {
@@ -98,12 +112,14 @@ pub fn elements(loss: &Loss) -> (Element, Element) {
             discharge_coefficient,
             area_from,
             area_to,
+            thickness,
         } => {
             let jet = ContractedJet {
                 area,
                 discharge_coefficient,
                 area_from,
                 area_to,
+                thickness: thickness.unwrap_or(0.0),
             };
             let heads = jet.coefficients();
             let element = |head: crate::law::Head, behind: Option<f64>| match behind {
@@ -163,6 +179,44 @@ pub fn elements(loss: &Loss) -> (Element, Element) {
                 laminar_factor,
             )))
         }
+        Loss::Hose {
+            area,
+            length,
+            pitch,
+        } => {
+            let diameter = hydraulic_diameter(area, None);
+            let roughness = diameter * hose_hawthorne_1963::relative_roughness(pitch / diameter);
+            both(Element::Duct(Duct::new(
+                area, diameter, length, roughness, 1.0,
+            )))
+        }
+        Loss::ScreenRound {
+            area,
+            open_part,
+            gap,
+            law,
+        } => {
+            let area = open_part * area;
+            both(match law {
+                ScreenLaw::Blevins1984 => Element::Screen {
+                    factor: screen::round_blevins_1984::factor(open_part),
+                    area,
+                    gap,
+                },
+                ScreenLaw::Idelchik => Element::Head {
+                    k: screen::round_idelchik::coefficient(open_part),
+                    area,
+                },
+            })
+        }
+        Loss::ScreenSquare {
+            area,
+            open_part,
+            law,
+        } => both(Element::Head {
+            k: SquareScreen { open_part, law }.coefficient(),
+            area: open_part * area,
+        }),
         Loss::Bend {
             area,
             perimeter,
@@ -254,6 +308,12 @@ pub fn scatter(loss: &Loss) -> Scatter {
             law,
             ..
         } => law.scatter(area_from < area_to),
+        Loss::Hose { .. } => hose_hawthorne_1963::SCATTER,
+        Loss::ScreenRound { open_part, law, .. } => RoundScreen { open_part, law }.scatter(),
+        Loss::ScreenSquare { open_part, law, .. } => SquareScreen { open_part, law }.scatter(),
+        Loss::Opening {
+            thickness: Some(_), ..
+        } => thick_edge_idelchik::SCATTER,
         Loss::Opening { .. } => crate::law::opening::contracted_jet::SCATTER,
         Loss::Throttle { .. } => crate::law::throttle::plate_heywood_1988::SCATTER,
         Loss::Core { .. } => cooler::two_point_fit::SCATTER,
@@ -267,3 +327,6 @@ const TYPED_SCATTER: Scatter = Scatter {
     common: 0.5,
     origin: "assumed: a typed value comes without scatter",
 };
+
+#[cfg(test)]
+mod sweeps;

@@ -12,7 +12,7 @@ pub use self::cooler::{Cooler, Mixing};
 pub use self::engine::{Cycle, Cylinder, Engine, Fuel, FuelSetting, Reference};
 pub use self::loss::Loss;
 pub use self::loss_law::{
-    BendLaw, ConeLaw, ReentrantEntryLaw, RoundedEntryLaw, SharpEntryLaw, StepLaw,
+    BendLaw, ConeLaw, ReentrantEntryLaw, RoundedEntryLaw, ScreenLaw, SharpEntryLaw, StepLaw,
 };
 pub use self::settings::{Ambient, Bench, Check, Running, Settings};
 

@@ -560,6 +560,13 @@ export type Loss = { "kind": "entrySharp",
   length: number,
   /** Height of the wall's roughness [m]. */
   roughness: number,
+} | { "kind": "hose",
+  /** Free area inside the corrugations [m2]. */
+  area: number,
+  /** Length along the axis [m]. */
+  length: number,
+  /** Distance from one corrugation to the next [m]. */
+  pitch: number,
 } | { "kind": "bend",
   /** Area of its section [m2]. */
   area: number,
@@ -598,6 +605,24 @@ export type Loss = { "kind": "entrySharp",
   areaFrom?: number,
   /** Section towards the branch's `to` end [m2]; a chamber when not given. */
   areaTo?: number,
+  /** Thickness of the wall [m]; a thin edge when not given. */
+  thickness?: number,
+} | { "kind": "screenRound",
+  /** Section in front of the screen [m2]. */
+  area: number,
+  /** Open part of it [-]. */
+  openPart: number,
+  /** Width of the gap between two wires [m]. */
+  gap: number,
+  /** Whose coefficient is used; the first that the catalogue lists when not given. */
+  law?: ScreenLaw,
+} | { "kind": "screenSquare",
+  /** Section in front of the screen [m2]. */
+  area: number,
+  /** Open part of it [-]. */
+  openPart: number,
+  /** Whose coefficient is used; the first that the catalogue lists when not given. */
+  law?: ScreenLaw,
 } | { "kind": "throttle",
   /** Diameter of the bore [m]. */
   diameter: number,
@@ -946,6 +971,9 @@ export type Running = {
   /** Largest acceptable spread [-]; 0.4 % when not given (proposed). */
   limit: number,
 };
+
+/** Whose coefficient a screen follows. */
+export type ScreenLaw = "blevins1984" | "idelchik";
 
 /** Conditions, limits and display units. */
 export type Settings = {

@@ -146,7 +146,7 @@ impl Way<'_> {
 
 fn volume(loss: &Loss) -> f64 {
     match *loss {
-        Loss::Duct { area, length, .. } => area * length,
+        Loss::Duct { area, length, .. } | Loss::Hose { area, length, .. } => area * length,
         // By Pappus and Guldin: the section times the way of its middle.
         Loss::Bend {
             area,
@@ -274,6 +274,12 @@ fn loss_section(loss: &Loss) -> f64 {
             discharge_coefficient,
         }
         .open_area(),
+        Loss::ScreenRound {
+            area, open_part, ..
+        }
+        | Loss::ScreenSquare {
+            area, open_part, ..
+        } => area * open_part,
         _ => {
             let (from, to) = sections(loss);
             from.min(to)

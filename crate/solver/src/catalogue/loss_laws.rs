@@ -85,3 +85,29 @@ pub const CONE: [ChoiceInfo; 2] = [
         "page A-27: widening 2.6 sin(a/2) (1 - A1/A2)^2, narrowing 0.8 sin(a/2) (1 - A2/A1), to 45 degrees",
     ),
 ];
+
+pub const ROUND_SCREEN: [ChoiceInfo; 2] = [
+    author(
+        "blevins1984",
+        "Blevins 1984",
+        "follows the Reynolds number of the gap up to 400; open part 0.05 to 0.8",
+    ),
+    author(
+        "idelchik",
+        "Idelchik",
+        "diagram 8-6, from memory: K = 1.3 (1 - s) + (1/s - 1)^2 from Reynolds number 400; open part 0.2 to 0.9",
+    ),
+];
+
+pub const SQUARE_SCREEN: [ChoiceInfo; 2] = [
+    author(
+        "blevins1984",
+        "Blevins 1984",
+        "K over the open part by table: 30 at 0.25, 3.8 at 0.5, 0.78 at 0.75",
+    ),
+    author(
+        "idelchik",
+        "Idelchik",
+        "diagram 8-1, from memory: K = (0.707 sqrt(1 - s) + 1 - s)^2 / s^2; open part from 0.02",
+    ),
+];

@@ -6,7 +6,7 @@ use super::{
     AREA, BORE_40, ChoiceInfo, FieldInfo, KindInfo, LENGTH, POSITIVE_LENGTH, Quantity,
     discharge_coefficient, loss_laws, optional, required,
 };
-use crate::law::{Scatter, area, bend, cooler, entry, friction, opening, throttle};
+use crate::law::{Scatter, area, bend, cooler, entry, friction, opening, screen, throttle};
 
 const fn section(name: &'static str, label: &'static str, help: &'static str) -> FieldInfo {
     required(
@@ -67,6 +67,13 @@ const AREA_TO: FieldInfo = section(
     "areaTo",
     "area at to",
     "section towards the branch's other end",
+);
+
+const SCREENED: FieldInfo = section("area", "area", "section in front of the screen");
+const OPEN_PART: FieldInfo = required(
+    FieldInfo::new("openPart", "open part", Quantity::Fraction, [0.001, 1.0]),
+    0.6,
+    "free area over the section in front",
 );
 
 /// A section behind an opening, if there is one.
@@ -138,7 +145,7 @@ const fn by_author(kind: KindInfo, laws: &'static [ChoiceInfo]) -> KindInfo {
 }
 
 /// Every loss kind.
-pub static LOSSES: [KindInfo; 12] = [
+pub static LOSSES: [KindInfo; 15] = [
     by_author(
         kind(
             Text {
@@ -220,6 +227,26 @@ pub static LOSSES: [KindInfo; 12] = [
             roughness(),
         ],
     ),
+    kind(
+        Text {
+            kind: "hose",
+            label: "corrugated hose",
+            help: "flexible hose with corrugations inside; a smooth but rough one is a duct",
+            equation: "f = (d/p) (1 - 1/(1 + 0.438 p/d)^2)^2 in complete turbulence, then as a duct as rough as that",
+            source: "Hawthorne and von Helms, Product Engineering, June 1963; Churchill 1977",
+            range: "pitch over diameter 0.03 to 0.5",
+        },
+        friction::hose_hawthorne_1963::SCATTER,
+        &[
+            section("area", "free area", "cross-section inside the corrugations"),
+            length(0.2, "length along the axis"),
+            required(
+                FieldInfo::new("pitch", "pitch", Quantity::Length, POSITIVE_LENGTH),
+                0.004,
+                "distance from one corrugation to the next",
+            ),
+        ],
+    ),
     by_author(
         kind(
             Text {
@@ -283,10 +310,10 @@ pub static LOSSES: [KindInfo; 12] = [
         Text {
             kind: "opening",
             label: "opening in a wall",
-            help: "a thin-edged window between chambers or sections",
-            equation: "no loss to the jet's section C_d A, then (1 - C_d A/A_behind)^2 of the jet's head; all of it into a chamber",
-            source: "St Venant and Wantzel 1839, as in Heywood 1988, appendix C; Borda and Carnot",
-            range: "C_d from 0.5 to 1",
+            help: "a sharp-edged window between chambers or sections",
+            equation: "no loss to the jet's section C_d A, then (1 - C_d A/A_behind)^2 of the jet's head; all of it into a chamber; a thick wall saves 2 (1/C_d - 1)(1 - A/A_behind) w heads in A",
+            source: "St Venant and Wantzel 1839, as in Heywood 1988, appendix C; Borda and Carnot; w by Idelchik, diagram 4-12",
+            range: "C_d from 0.5 to 1, thickness to 3 diameters",
         },
         opening::contracted_jet::SCATTER,
         &[
@@ -302,7 +329,49 @@ pub static LOSSES: [KindInfo; 12] = [
                 "area at to",
                 "section towards the other end; a chamber when left out",
             ),
+            optional(
+                FieldInfo::new("thickness", "wall thickness", Quantity::Length, LENGTH),
+                "thickness of the wall, in which the jet fills the opening again; a thin edge when left out",
+            ),
         ],
+    ),
+    by_author(
+        kind(
+            Text {
+                kind: "screenRound",
+                label: "wire screen",
+                help: "a screen of round wires across the section",
+                equation: "K = beta (1 - s^2) / s^2 heads of the approach; beta over the gap's Reynolds number by table, 1.3 at 20, 0.7 at 100, 0.52 from 400",
+                source: "Blevins, Applied Fluid Dynamics Handbook, 1984",
+                range: "open part 0.05 to 0.8; chokes in the open part",
+            },
+            screen::round_blevins_1984::SCATTER,
+            &[
+                SCREENED,
+                OPEN_PART,
+                required(
+                    FieldInfo::new("gap", "gap", Quantity::Length, POSITIVE_LENGTH),
+                    0.002,
+                    "free width between two wires",
+                ),
+            ],
+        ),
+        &loss_laws::ROUND_SCREEN,
+    ),
+    by_author(
+        kind(
+            Text {
+                kind: "screenSquare",
+                label: "plate or bar screen",
+                help: "a perforated plate, or a screen of bars with square edges, across the section",
+                equation: "K heads of the approach over the open part by table",
+                source: "Blevins, Applied Fluid Dynamics Handbook, 1984",
+                range: "open part from 0.0016; chokes in the open part",
+            },
+            screen::square_blevins_1984::SCATTER,
+            &[SCREENED, OPEN_PART],
+        ),
+        &loss_laws::SQUARE_SCREEN,
     ),
     kind(
         Text {

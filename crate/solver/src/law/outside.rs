@@ -4,8 +4,9 @@ use super::area::{GradualChange, SuddenChange};
 use super::bend::RoundedBend;
 use super::entry::flared_idelchik::FlaredEntry;
 use super::entry::{ReentrantEntry, RoundedEntry, SharpEntry};
-use super::friction::{churchill_1977, laminar_noncircular_shah_london_1978};
+use super::friction::{churchill_1977, hose_hawthorne_1963, laminar_noncircular_shah_london_1978};
 use super::opening::contracted_jet::ContractedJet;
+use super::screen::{RoundScreen, SquareScreen};
 use super::throttle::plate_heywood_1988::ThrottlePlate;
 use super::{cooler, junction, valve};
 use crate::digits::{plain, rounded};
@@ -89,13 +90,20 @@ pub fn outside(loss: &Loss) -> Vec<(&'static str, String)> {
             discharge_coefficient,
             area_from,
             area_to,
+            thickness,
         } => ContractedJet {
             area,
             discharge_coefficient,
             area_from,
             area_to,
+            thickness: thickness.unwrap_or(0.0),
         }
         .outside(),
+        Loss::Hose { area, pitch, .. } => {
+            hose_hawthorne_1963::outside(pitch / hydraulic_diameter(area, None))
+        }
+        Loss::ScreenRound { open_part, law, .. } => RoundScreen { open_part, law }.outside(),
+        Loss::ScreenSquare { open_part, law, .. } => SquareScreen { open_part, law }.outside(),
         Loss::Throttle {
             diameter,
             angle,

@@ -4,7 +4,7 @@ use serde::Serialize;
 
 use super::is_default;
 use super::loss_law::{
-    BendLaw, ConeLaw, ReentrantEntryLaw, RoundedEntryLaw, SharpEntryLaw, StepLaw,
+    BendLaw, ConeLaw, ReentrantEntryLaw, RoundedEntryLaw, ScreenLaw, SharpEntryLaw, StepLaw,
 };
 
 document! {
@@ -61,6 +61,15 @@ pub enum Loss {
         /// Height of the wall's roughness [m].
         roughness: f64,
     },
+    /// Corrugated hose.
+    Hose {
+        /// Free area inside the corrugations [m2].
+        area: f64,
+        /// Length along the axis [m].
+        length: f64,
+        /// Distance from one corrugation to the next [m].
+        pitch: f64,
+    },
     /// Bend of constant section.
     Bend {
         /// Area of its section [m2].
@@ -115,6 +124,33 @@ pub enum Loss {
         /// Section towards the branch's `to` end [m2]; a chamber when not given.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         area_to: Option<f64>,
+        /// Thickness of the wall [m]; a thin edge when not given.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        thickness: Option<f64>,
+    },
+    /// Screen of round wires across a section.
+    ScreenRound {
+        /// Section in front of the screen [m2].
+        area: f64,
+        /// Open part of it [-].
+        open_part: f64,
+        /// Width of the gap between two wires [m].
+        gap: f64,
+        /// Whose coefficient is used; the first that the catalogue lists when not given.
+        #[serde(default, skip_serializing_if = "is_default")]
+        #[cfg_attr(feature = "generate", ts(as = "Option<_>"))]
+        law: ScreenLaw,
+    },
+    /// Screen of square bars, or a perforated plate, across a section.
+    ScreenSquare {
+        /// Section in front of the screen [m2].
+        area: f64,
+        /// Open part of it [-].
+        open_part: f64,
+        /// Whose coefficient is used; the first that the catalogue lists when not given.
+        #[serde(default, skip_serializing_if = "is_default")]
+        #[cfg_attr(feature = "generate", ts(as = "Option<_>"))]
+        law: ScreenLaw,
     },
     /// Throttle plate in a round bore.
     Throttle {
@@ -176,10 +212,13 @@ impl Loss {
             Self::EntryFlared { .. } => "entryFlared",
             Self::EntryReentrant { .. } => "entryReentrant",
             Self::Duct { .. } => "duct",
+            Self::Hose { .. } => "hose",
             Self::Bend { .. } => "bend",
             Self::SuddenChange { .. } => "suddenChange",
             Self::GradualChange { .. } => "gradualChange",
             Self::Opening { .. } => "opening",
+            Self::ScreenRound { .. } => "screenRound",
+            Self::ScreenSquare { .. } => "screenSquare",
             Self::Throttle { .. } => "throttle",
             Self::Core { .. } => "core",
             Self::TypedK { .. } => "typedK",

@@ -66,4 +66,14 @@ pub enum ConeLaw {
     /// Crane TP-410 (2009 on).
     CraneTp410,
 }
+
+/// Whose coefficient a screen follows.
+#[derive(Copy, Eq, Default)]
+pub enum ScreenLaw {
+    /// Blevins 1984.
+    #[default]
+    Blevins1984,
+    /// Idelchik, Handbook of Hydraulic Resistance.
+    Idelchik,
+}
 }

@@ -3,7 +3,7 @@
 use crate::study::{
     Ambient, Bench, BendLaw, Blower, Branch, Check, ConeLaw, Cooler, Cycle, Cylinder,
     EfficiencyTable, Engine, FORMAT, Fuel, FuelSetting, JunctionLaw, Leg, Loss, Mixing, Network,
-    Node, NodeKind, ReentrantEntryLaw, Reference, RoundedEntryLaw, Running, Settings,
+    Node, NodeKind, ReentrantEntryLaw, Reference, RoundedEntryLaw, Running, ScreenLaw, Settings,
     SharpEntryLaw, StepLaw, Study, VERSION, Valve, Variant,
 };
 
@@ -56,6 +56,23 @@ pub fn losses() -> Vec<Loss> {
             discharge_coefficient: 0.6,
             area_from: Some(area),
             area_to: Some(area),
+            thickness: Some(0.002),
+        },
+        Loss::ScreenRound {
+            area,
+            open_part: 0.5,
+            gap: 1e-3,
+            law: ScreenLaw::Idelchik,
+        },
+        Loss::ScreenSquare {
+            area,
+            open_part: 0.5,
+            law: ScreenLaw::Idelchik,
+        },
+        Loss::Hose {
+            area,
+            length: 0.1,
+            pitch: 0.004,
         },
         Loss::Throttle {
             diameter: 0.05,
@@ -94,6 +111,9 @@ pub fn losses() -> Vec<Loss> {
             | Loss::SuddenChange { .. }
             | Loss::GradualChange { .. }
             | Loss::Opening { .. }
+            | Loss::ScreenRound { .. }
+            | Loss::ScreenSquare { .. }
+            | Loss::Hose { .. }
             | Loss::Throttle { .. }
             | Loss::Core { .. }
             | Loss::TypedK { .. } => {}

@@ -2,7 +2,7 @@
 
 use super::Row;
 use crate::study::{
-    BendLaw, ConeLaw, Loss, ReentrantEntryLaw, RoundedEntryLaw, SharpEntryLaw, StepLaw,
+    BendLaw, ConeLaw, Loss, ReentrantEntryLaw, RoundedEntryLaw, ScreenLaw, SharpEntryLaw, StepLaw,
 };
 
 const SHARP_ENTRY: [(&str, SharpEntryLaw); 2] = [
@@ -30,6 +30,11 @@ const STEP: [(&str, StepLaw); 2] = [
 const CONE: [(&str, ConeLaw); 2] = [
     ("rennels2012", ConeLaw::Rennels2012),
     ("craneTp410", ConeLaw::CraneTp410),
+];
+
+const SCREEN: [(&str, ScreenLaw); 2] = [
+    ("blevins1984", ScreenLaw::Blevins1984),
+    ("idelchik", ScreenLaw::Idelchik),
 ];
 
 /// A loss of a branch.
@@ -83,6 +88,23 @@ pub(super) fn loss(row: Row) -> Option<Loss> {
             discharge_coefficient: row.number("dischargeCoefficient")?,
             area_from: row.number("areaFrom"),
             area_to: row.number("areaTo"),
+            thickness: row.number("thickness"),
+        },
+        "screenRound" => Loss::ScreenRound {
+            area: row.number("area")?,
+            open_part: row.number("openPart")?,
+            gap: row.number("gap")?,
+            law: row.choice("law", &SCREEN)?,
+        },
+        "screenSquare" => Loss::ScreenSquare {
+            area: row.number("area")?,
+            open_part: row.number("openPart")?,
+            law: row.choice("law", &SCREEN)?,
+        },
+        "hose" => Loss::Hose {
+            area: row.number("area")?,
+            length: row.number("length")?,
+            pitch: row.number("pitch")?,
         },
         "throttle" => Loss::Throttle {
             diameter: row.number("diameter")?,

@@ -13,6 +13,7 @@ mod area {
 mod bend {
     pub mod crane_tp410;
     pub mod idelchik;
+    pub mod pair;
     pub mod rennels_2012;
 }
 mod blower {
@@ -94,6 +95,7 @@ fn all() -> Vec<evidence::Check> {
         bend::rennels_2012::checks(),
         bend::idelchik::checks(),
         bend::crane_tp410::checks(),
+        bend::pair::checks(),
         area::sudden_expansion_borda_carnot::checks(),
         area::sudden_contraction_rennels_2012::checks(),
         area::sudden_contraction_idelchik::checks(),

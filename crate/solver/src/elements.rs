@@ -6,6 +6,7 @@ use crate::branch::Element;
 use crate::duct::Duct;
 use crate::gas;
 use crate::law::bend::RoundedBend;
+use crate::law::bend::pair::{self, BendPair};
 use crate::law::entry::flared_idelchik::FlaredEntry;
 use crate::law::entry::{ReentrantEntry, RoundedEntry, SharpEntry};
 use crate::law::friction::hose_hawthorne_1963;
@@ -27,6 +28,7 @@ pub fn sections(loss: &Loss) -> (f64, f64) {
         | Loss::Duct { area, .. }
         | Loss::Hose { area, .. }
         | Loss::Bend { area, .. }
+        | Loss::BendPair { area, .. }
         | Loss::ScreenRound { area, .. }
         | Loss::ScreenSquare { area, .. }
         | Loss::Core { area, .. }
@@ -239,6 +241,29 @@ pub fn elements(loss: &Loss) -> (Element, Element) {
                 relative_roughness: roughness / diameter,
             })
         }
+        Loss::BendPair {
+            area,
+            perimeter,
+            angle,
+            radius,
+            spacing,
+            twist,
+            roughness,
+        } => {
+            let diameter = hydraulic_diameter(area, perimeter);
+            let pair = BendPair {
+                radius_ratio: radius / diameter,
+                angle,
+                spacing_ratio: spacing / diameter,
+                twist,
+            };
+            both(Element::Bend {
+                terms: pair.terms(),
+                area,
+                diameter,
+                relative_roughness: roughness / diameter,
+            })
+        }
         Loss::Core {
             area,
             fraction,
@@ -297,6 +322,7 @@ pub fn scatter(loss: &Loss) -> Scatter {
         Loss::EntryReentrant { law, .. } => law.scatter(),
         Loss::Duct { .. } => crate::law::friction::churchill_1977::SCATTER,
         Loss::Bend { law, .. } => law.scatter(),
+        Loss::BendPair { .. } => pair::SCATTER,
         Loss::SuddenChange {
             area_from,
             area_to,

@@ -154,6 +154,13 @@ fn volume(loss: &Loss) -> f64 {
             radius,
             ..
         } => area * radius * angle,
+        Loss::BendPair {
+            area,
+            angle,
+            radius,
+            spacing,
+            ..
+        } => area * (2.0 * radius * angle + spacing),
         Loss::GradualChange {
             area_from,
             area_to,

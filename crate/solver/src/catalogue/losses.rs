@@ -145,7 +145,7 @@ const fn by_author(kind: KindInfo, laws: &'static [ChoiceInfo]) -> KindInfo {
 }
 
 /// Every loss kind.
-pub static LOSSES: [KindInfo; 15] = [
+pub static LOSSES: [KindInfo; 16] = [
     by_author(
         kind(
             Text {
@@ -275,6 +275,42 @@ pub static LOSSES: [KindInfo; 15] = [
             ],
         ),
         &loss_laws::BEND,
+    ),
+    kind(
+        Text {
+            kind: "bendPair",
+            label: "two bends close together",
+            help: "two equal bends and the straight length between; their friction is in it",
+            equation: "K = 2 K1(a) (1 - g) + K1(2 a) g + f s/d, g = exp(-s/(4 d)) (1 + cos t)/2, K1 of the single bend",
+            source: "Rennels and Hudson 2012, section 15.4, for K1; one bend of twice the angle and two far apart are its ends, the way between is judged",
+            range: "r/d from 1, each bend to 90 degrees, s/d to 30; not for mitres",
+        },
+        bend::pair::SCATTER,
+        &[
+            own_section(),
+            perimeter(),
+            required(
+                FieldInfo::new("angle", "angle", Quantity::Angle, [0.0, PI]),
+                PI / 2.0,
+                "angle that each turns through",
+            ),
+            required(
+                FieldInfo::new("radius", "axis radius", Quantity::Length, POSITIVE_LENGTH),
+                0.06,
+                "radius of either axis",
+            ),
+            required(
+                FieldInfo::new("spacing", "spacing", Quantity::Length, LENGTH),
+                0.04,
+                "straight length between them",
+            ),
+            required(
+                FieldInfo::new("twist", "twist", Quantity::Angle, [0.0, PI]),
+                0.0,
+                "angle between their planes: 0 goes on turning (U), 90 degrees turns aside, 180 turns back (Z)",
+            ),
+            roughness(),
+        ],
     ),
     by_author(
         kind(

@@ -11,7 +11,7 @@ use crate::study::Loss;
 
 const STEPS: u32 = 2_000;
 /// Below this a step is rounding, or a duct's that is marched as incompressible below Mach 1e-4 [-].
-const ROUNDING: f64 = 1e-8;
+const ROUNDING: f64 = 1e-7;
 
 /// Loss by its fields, with the author of a place in the catalogue's list.
 type Fields = Map<String, Value>;

@@ -2,6 +2,7 @@
 
 use super::area::{GradualChange, SuddenChange};
 use super::bend::RoundedBend;
+use super::bend::pair::BendPair;
 use super::entry::flared_idelchik::FlaredEntry;
 use super::entry::{ReentrantEntry, RoundedEntry, SharpEntry};
 use super::friction::{churchill_1977, hose_hawthorne_1963, laminar_noncircular_shah_london_1978};
@@ -58,6 +59,26 @@ pub fn outside(loss: &Loss) -> Vec<(&'static str, String)> {
                 angle,
                 diameter,
                 law,
+            }
+            .outside();
+            found.extend(churchill_1977::outside(roughness / diameter));
+            found
+        }
+        Loss::BendPair {
+            area,
+            perimeter,
+            angle,
+            radius,
+            spacing,
+            twist,
+            roughness,
+        } => {
+            let diameter = hydraulic_diameter(area, perimeter);
+            let mut found = BendPair {
+                radius_ratio: radius / diameter,
+                angle,
+                spacing_ratio: spacing / diameter,
+                twist,
             }
             .outside();
             found.extend(churchill_1977::outside(roughness / diameter));

@@ -88,6 +88,24 @@ pub enum Loss {
         #[cfg_attr(feature = "generate", ts(as = "Option<_>"))]
         law: BendLaw,
     },
+    /// Two equal bends close to each other.
+    BendPair {
+        /// Area of their section [m2].
+        area: f64,
+        /// Wetted perimeter [m]; a circle when not given.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        perimeter: Option<f64>,
+        /// Angle that each turns through [rad].
+        angle: f64,
+        /// Radius of either axis [m].
+        radius: f64,
+        /// Straight length between them [m].
+        spacing: f64,
+        /// Angle between their planes, 0 when they go on turning [rad].
+        twist: f64,
+        /// Height of the wall's roughness [m].
+        roughness: f64,
+    },
     /// Sudden change of section.
     SuddenChange {
         /// Area towards the branch's `from` end [m2].
@@ -214,6 +232,7 @@ impl Loss {
             Self::Duct { .. } => "duct",
             Self::Hose { .. } => "hose",
             Self::Bend { .. } => "bend",
+            Self::BendPair { .. } => "bendPair",
             Self::SuddenChange { .. } => "suddenChange",
             Self::GradualChange { .. } => "gradualChange",
             Self::Opening { .. } => "opening",

@@ -40,6 +40,15 @@ pub fn losses() -> Vec<Loss> {
             roughness: 1e-5,
             law: BendLaw::CraneTp410,
         },
+        Loss::BendPair {
+            area,
+            perimeter: Some(0.1),
+            angle: 1.0,
+            radius: 0.05,
+            spacing: 0.1,
+            twist: 0.5,
+            roughness: 1e-5,
+        },
         Loss::SuddenChange {
             area_from: area,
             area_to: area,
@@ -108,6 +117,7 @@ pub fn losses() -> Vec<Loss> {
             | Loss::EntryReentrant { .. }
             | Loss::Duct { .. }
             | Loss::Bend { .. }
+            | Loss::BendPair { .. }
             | Loss::SuddenChange { .. }
             | Loss::GradualChange { .. }
             | Loss::Opening { .. }

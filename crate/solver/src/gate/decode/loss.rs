@@ -72,6 +72,15 @@ pub(super) fn loss(row: Row) -> Option<Loss> {
             roughness: row.number("roughness")?,
             law: row.choice("law", &BEND)?,
         },
+        "bendPair" => Loss::BendPair {
+            area: row.number("area")?,
+            perimeter: row.number("perimeter"),
+            angle: row.number("angle")?,
+            radius: row.number("radius")?,
+            spacing: row.number("spacing")?,
+            twist: row.number("twist")?,
+            roughness: row.number("roughness")?,
+        },
         "suddenChange" => Loss::SuddenChange {
             area_from: row.number("areaFrom")?,
             area_to: row.number("areaTo")?,

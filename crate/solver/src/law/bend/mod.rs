@@ -2,6 +2,7 @@
 
 pub mod crane_tp410;
 pub mod idelchik;
+pub mod pair;
 pub mod rennels_2012;
 
 use super::outside::outside_range;

@@ -20,6 +20,7 @@ mod openings;
 mod parallel_pipes;
 mod pressure_ratio_rule;
 mod random;
+mod ranges;
 mod reference_splits;
 mod slow_ducts;
 mod support;

@@ -580,6 +580,21 @@ export type Loss = { "kind": "entrySharp",
   roughness: number,
   /** Whose coefficient is used; the first that the catalogue lists when not given. */
   law?: BendLaw,
+} | { "kind": "bendPair",
+  /** Area of their section [m2]. */
+  area: number,
+  /** Wetted perimeter [m]; a circle when not given. */
+  perimeter?: number,
+  /** Angle that each turns through [rad]. */
+  angle: number,
+  /** Radius of either axis [m]. */
+  radius: number,
+  /** Straight length between them [m]. */
+  spacing: number,
+  /** Angle between their planes, 0 when they go on turning [rad]. */
+  twist: number,
+  /** Height of the wall's roughness [m]. */
+  roughness: number,
 } | { "kind": "suddenChange",
   /** Area towards the branch's `from` end [m2]. */
   areaFrom: number,

@@ -2,110 +2,15 @@
 
 use std::f64::consts::PI;
 
+use super::loss_fields::{
+    AREA_FROM, AREA_TO, CORE, OPEN_PART, SCREENED, behind, contraction, length, own_section,
+    perimeter, radius, roughness, section,
+};
 use super::{
-    AREA, BORE_40, ChoiceInfo, FieldInfo, KindInfo, LENGTH, POSITIVE_LENGTH, Quantity,
-    discharge_coefficient, loss_laws, optional, required,
+    ChoiceInfo, FieldInfo, KindInfo, LENGTH, POSITIVE_LENGTH, Quantity, loss_laws, optional,
+    required,
 };
 use crate::law::{Scatter, area, bend, cooler, entry, friction, opening, screen, throttle};
-
-const fn section(name: &'static str, label: &'static str, help: &'static str) -> FieldInfo {
-    required(
-        FieldInfo::new(name, label, Quantity::Area, AREA),
-        BORE_40,
-        help,
-    )
-}
-
-const fn own_section() -> FieldInfo {
-    section("area", "area", "cross-section of the air's way here")
-}
-
-const fn perimeter() -> FieldInfo {
-    optional(
-        FieldInfo::new("perimeter", "perimeter", Quantity::Length, POSITIVE_LENGTH),
-        "wetted perimeter of a section that is not round; round when left out",
-    )
-}
-
-const fn roughness() -> FieldInfo {
-    required(
-        FieldInfo::new("roughness", "roughness", Quantity::Length, [0.0, 0.01]),
-        10e-6,
-        "height of the wall's roughness; machined 2, drawn 2, sand cast 250 micrometres (common practice)",
-    )
-}
-
-const fn length(default: f64, help: &'static str) -> FieldInfo {
-    required(
-        FieldInfo::new("length", "length", Quantity::Length, LENGTH),
-        default,
-        help,
-    )
-}
-
-const fn contraction(default: f64) -> FieldInfo {
-    discharge_coefficient(
-        default,
-        "the jet at its narrowest over the opening; 0.61 for a sharp edge (common practice)",
-    )
-}
-
-const fn radius(help: &'static str) -> FieldInfo {
-    required(
-        FieldInfo::new("radius", "radius", Quantity::Length, LENGTH),
-        0.005,
-        help,
-    )
-}
-
-const AREA_FROM: FieldInfo = section(
-    "areaFrom",
-    "area at from",
-    "section towards the branch's first end",
-);
-const AREA_TO: FieldInfo = section(
-    "areaTo",
-    "area at to",
-    "section towards the branch's other end",
-);
-
-const SCREENED: FieldInfo = section("area", "area", "section in front of the screen");
-const OPEN_PART: FieldInfo = required(
-    FieldInfo::new("openPart", "open part", Quantity::Fraction, [0.001, 1.0]),
-    0.6,
-    "free area over the section in front",
-);
-
-/// A section behind an opening, if there is one.
-const fn behind(name: &'static str, label: &'static str, help: &'static str) -> FieldInfo {
-    optional(FieldInfo::new(name, label, Quantity::Area, AREA), help)
-}
-
-const fn flow(
-    name: &'static str,
-    label: &'static str,
-    default: f64,
-    help: &'static str,
-) -> FieldInfo {
-    required(
-        FieldInfo::new(name, label, Quantity::MassFlow, [1e-9, 1e3]),
-        default,
-        help,
-    )
-}
-
-const fn drop(
-    name: &'static str,
-    label: &'static str,
-    default: f64,
-    help: &'static str,
-) -> FieldInfo {
-    required(
-        FieldInfo::new(name, label, Quantity::PressureDifference, [1e-6, 1e6]),
-        default,
-        help,
-    )
-}
 
 struct Text {
     kind: &'static str,
@@ -366,7 +271,7 @@ pub static LOSSES: [KindInfo; 16] = [
                 "section towards the other end; a chamber when left out",
             ),
             optional(
-                FieldInfo::new("thickness", "wall thickness", Quantity::Length, LENGTH),
+                FieldInfo::new("thickness", "thickness", Quantity::Length, LENGTH),
                 "thickness of the wall, in which the jet fills the opening again; a thin edge when left out",
             ),
         ],
@@ -481,54 +386,5 @@ pub static LOSSES: [KindInfo; 16] = [
             ),
             own_section(),
         ],
-    ),
-];
-
-/// Fields of a core.
-static CORE: [FieldInfo; 8] = [
-    section("area", "open area", "open section of this passage"),
-    required(
-        FieldInfo::new("fraction", "face part", Quantity::Fraction, [1e-6, 1.0]),
-        1.0,
-        "part of the core's face that this passage is",
-    ),
-    required(
-        FieldInfo::new("pressure", "measured at", Quantity::Pressure, [1e3, 1e7]),
-        200_000.0,
-        "pressure at which the two points were measured",
-    ),
-    required(
-        FieldInfo::new(
-            "temperature",
-            "measured at",
-            Quantity::Temperature,
-            [150.0, 1_000.0],
-        ),
-        330.0,
-        "temperature at which the two points were measured",
-    ),
-    flow(
-        "flow1",
-        "flow 1",
-        0.3,
-        "whole core's mass flow at the first point",
-    ),
-    drop(
-        "drop1",
-        "drop 1",
-        1_200.0,
-        "pressure drop at the first point",
-    ),
-    flow(
-        "flow2",
-        "flow 2",
-        0.6,
-        "whole core's mass flow at the second point",
-    ),
-    drop(
-        "drop2",
-        "drop 2",
-        4_000.0,
-        "pressure drop at the second point",
     ),
 ];

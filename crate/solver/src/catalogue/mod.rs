@@ -2,6 +2,7 @@
 //! units and ranges from it.
 
 mod equipment;
+mod loss_fields;
 mod loss_laws;
 mod losses;
 mod nodes;

@@ -28,7 +28,7 @@
 //! in it: no duct for its length. Below 90 degrees the parabola is this program's, not the source's, whose line
 //! leaves a loss at no angle. r/d outside the table counts as its end.
 
-use std::f64::consts::{FRAC_PI_2, FRAC_PI_4};
+use std::f64::consts::{FRAC_PI_2, FRAC_PI_4, LN_10};
 
 use super::super::Scatter;
 use super::BendTerms;
@@ -62,7 +62,7 @@ const STEEL: f64 = 4.57e-5;
 
 /// Friction factor in complete turbulence; a pipe narrower than 1 mm counts as one [-].
 pub fn full_turbulence(diameter: f64) -> f64 {
-    let log = (STEEL / (3.7 * diameter.max(1e-3))).log10();
+    let log = (STEEL / (3.7 * diameter.max(1e-3))).ln() / LN_10;
     0.25 / (log * log)
 }
 

@@ -58,17 +58,20 @@ impl RoundedBend {
             BendLaw::Idelchik => (idelchik::RANGE, idelchik::RANGE_ANGLE),
             BendLaw::CraneTp410 => (crane_tp410::RANGE, crane_tp410::RANGE_ANGLE),
         };
-        let tight = "axis radius over hydraulic diameter";
-        outside_range("radius", tight, self.radius_ratio, radius)
-            .into_iter()
-            .chain(outside_range(
-                "angle",
-                "angle in radians",
-                self.angle,
-                angle,
-            ))
-            .collect()
+        outside((self.radius_ratio, radius), (self.angle, angle))
     }
+}
+
+/// The fields `radius` and `angle`, each value with its range, where they are outside it.
+fn outside(
+    (radius_ratio, radius): (f64, [f64; 2]),
+    (angle, angles): (f64, [f64; 2]),
+) -> Vec<(&'static str, String)> {
+    let tight = "axis radius over hydraulic diameter";
+    let mut found = Vec::new();
+    found.extend(outside_range("radius", tight, radius_ratio, radius));
+    found.extend(outside_range("angle", "angle in radians", angle, angles));
+    found
 }
 
 impl BendLaw {

@@ -78,15 +78,10 @@ impl BendPair {
 
     /// Fields outside the range.
     pub fn outside(&self) -> Vec<(&'static str, String)> {
-        let tight = "axis radius over hydraulic diameter";
         let apart = "straight length between over hydraulic diameter";
-        [
-            outside_range("radius", tight, self.radius_ratio, RANGE),
-            outside_range("angle", "angle in radians", self.angle, RANGE_ANGLE),
-            outside_range("spacing", apart, self.spacing_ratio, RANGE_SPACING),
-        ]
-        .into_iter()
-        .flatten()
-        .collect()
+        let mut found = super::outside((self.radius_ratio, RANGE), (self.angle, RANGE_ANGLE));
+        let spacing = outside_range("spacing", apart, self.spacing_ratio, RANGE_SPACING);
+        found.extend(spacing);
+        found
     }
 }

@@ -83,6 +83,7 @@ fn opening(area: f64) -> Loss {
         discharge_coefficient: 0.65,
         area_from: None,
         area_to: None,
+        thickness: None,
     }
 }
 
@@ -140,6 +141,7 @@ pub fn ten_ports(scale: f64) -> Study {
         let entry = Loss::EntryRounded {
             area: 1.2e-3,
             radius: 4e-3,
+            law: Default::default(),
         };
         let mouth = [entry, duct(1.2e-3)];
         builder.branch((&pocket, None), (&tee, Some(Leg::Run)), mouth);

@@ -66,12 +66,16 @@ fn boxed(kind: NodeKind, losses: Vec<Loss>) -> Study {
 #[test]
 fn ducts_bends_and_cones_enclose_their_own_length() {
     let losses = vec![
-        Loss::EntrySharp { area: 4e-3 },
+        Loss::EntrySharp {
+            area: 4e-3,
+            law: Default::default(),
+        },
         duct(4e-3, 0.1),
         Loss::GradualChange {
             area_from: 4e-3,
             area_to: 1e-3,
             length: 0.3,
+            law: Default::default(),
         },
         Loss::Bend {
             area: AREA,
@@ -79,6 +83,7 @@ fn ducts_bends_and_cones_enclose_their_own_length() {
             angle: PI / 2.0,
             radius: 0.06,
             roughness: 1e-5,
+            law: Default::default(),
         },
         typed(0.1, AREA),
     ];
@@ -272,6 +277,7 @@ fn openings_count_by_their_hole_throttles_wide_open_and_junctions_by_their_legs(
         discharge_coefficient: 0.6,
         area_from: None,
         area_to: Some(1.9e-3),
+        thickness: None,
     };
     let lid = || plenum(Some(1e-3), None);
     let found = entered(&boxed(lid(), vec![opening, duct(1.9e-3, 0.1)]));

@@ -57,6 +57,30 @@ fn everything_wrong_is_told_at_once_with_its_row_and_field() {
 }
 
 #[test]
+fn a_loss_takes_the_authors_of_its_own_kind_only() {
+    let bend = |law: Value| json!({"kind": "bend", "area": 1e-3, "angle": 1.0, "radius": 0.05, "roughness": 1e-5, "law": law});
+    let with = |loss: Value| wrong(|study| study["network"]["branches"][2]["losses"][0] = loss);
+    assert_eq!(with(bend(json!("craneTp410"))), []);
+    for none in [json!("swamee2008"), json!("nobody"), json!(3)] {
+        let found = with(bend(none));
+        says(
+            &found,
+            StudyErrorKind::UnknownChoice,
+            "run 2",
+            "losses[0].law",
+        );
+    }
+    let duct =
+        json!({"kind": "duct", "area": 1e-3, "length": 0.1, "roughness": 1e-5, "law": "idelchik"});
+    says(
+        &with(duct),
+        StudyErrorKind::UnknownField,
+        "run 2",
+        "losses[0].law",
+    );
+}
+
+#[test]
 fn what_is_wrong_inside_a_variant_is_told() {
     let found = wrong(|study| {
         study["variants"] = json!([

@@ -17,6 +17,7 @@ fn bend() -> Loss {
         angle: 1.2,
         radius: 0.05,
         roughness: 5e-5,
+        law: Default::default(),
     }
 }
 

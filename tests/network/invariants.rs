@@ -239,6 +239,7 @@ fn a_choked_runner_passes_its_critical_flow_and_names_the_shock() {
             discharge_coefficient: 0.97,
             area_from: None,
             area_to: None,
+            thickness: None,
         }],
     );
     builder.branch(
@@ -250,6 +251,7 @@ fn a_choked_runner_passes_its_critical_flow_and_names_the_shock() {
             discharge_coefficient: 0.97,
             area_from: None,
             area_to: None,
+            thickness: None,
         }],
     );
     let answer = answer(&builder.study(60_000.0));

@@ -1,7 +1,7 @@
 //! Jets in a plenum: who they favour. Directions that any observer would agree on, checked in whole networks;
 //! the values behind them stand in tests/published/junction/impinging_jet_beltaos_1974.rs.
 
-use evenport::{Draw, Loss, NodeKind, Study};
+use evenport::{Draw, Loss, NodeKind, SharpEntryLaw, Study};
 
 use crate::support::{Builder, answer, solved, typed};
 
@@ -32,7 +32,13 @@ fn fed_from_above(height: f64, screened: bool) -> Study {
         .branch("feed", "room", "box", entry);
     for place in 0..5 {
         let port = format!("port {place}");
-        let runner = vec![Loss::EntrySharp { area: W * W }, typed(1.0, W * W)];
+        let runner = vec![
+            Loss::EntrySharp {
+                area: W * W,
+                law: SharpEntryLaw::default(),
+            },
+            typed(1.0, W * W),
+        ];
         builder
             .port(&port)
             .branch(&format!("runner {place}"), "box", &port, runner);

@@ -105,7 +105,10 @@ fn dividing_header(k: f64, regain: f64) -> Study {
             "second",
             side,
             ("far", None),
-            vec![Loss::EntrySharp { area: SIDE }],
+            vec![Loss::EntrySharp {
+                area: SIDE,
+                law: Default::default(),
+            }],
         );
     builder.study(DEPRESSION)
 }
@@ -128,14 +131,25 @@ fn combining_header(k: f64, regain: f64) -> Study {
     builder.node("header", kind).node("box", NodeKind::PLENUM);
     let (run, side) = (("header", RUN_LEG), ("header", SIDE_LEG));
     builder
-        .branch("neck", "room", "box", vec![Loss::EntrySharp { area: RUN }])
+        .branch(
+            "neck",
+            "room",
+            "box",
+            vec![Loss::EntrySharp {
+                area: RUN,
+                law: Default::default(),
+            }],
+        )
         .legs("feed", ("box", None), side, vec![typed(k, SIDE)])
         .legs("second feed", ("room", None), side, vec![duct(SIDE)])
         .branch(
             "apart runner",
             "box",
             "apart",
-            vec![Loss::EntrySharp { area: SIDE }],
+            vec![Loss::EntrySharp {
+                area: SIDE,
+                law: Default::default(),
+            }],
         )
         .legs("left end", run, ("left", None), vec![typed(0.0, RUN)])
         .legs(
@@ -165,7 +179,12 @@ fn tee(law: JunctionLaw, brings: [bool; 3], k: f64) -> Study {
         side_area: SIDE,
         law,
     };
-    let entry = |area| vec![Loss::EntrySharp { area }];
+    let entry = |area| {
+        vec![Loss::EntrySharp {
+            area,
+            law: Default::default(),
+        }]
+    };
     builder
         .source("room")
         .node("box", NodeKind::PLENUM)
@@ -212,7 +231,10 @@ fn plenum(k: f64, fractions: [f64; 2]) -> Study {
             "far runner",
             "box",
             "far",
-            vec![Loss::EntrySharp { area: SIDE }],
+            vec![Loss::EntrySharp {
+                area: SIDE,
+                law: Default::default(),
+            }],
         );
     let mut study = builder.study(DEPRESSION);
     for (runner, fraction) in fractions.into_iter().enumerate() {

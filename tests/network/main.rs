@@ -21,6 +21,7 @@ mod openings;
 mod parallel_pipes;
 mod pressure_ratio_rule;
 mod random;
+mod ranges;
 mod reference_splits;
 mod schedules;
 mod slow_ducts;

@@ -2,7 +2,7 @@
 
 use std::f64::consts::PI;
 
-use evenport::{Draw, Loss};
+use evenport::{Draw, Loss, ScreenLaw};
 
 use crate::evidence::{Check, Kind, assert_all};
 use crate::support::{Builder, answer, solved, typed};
@@ -44,6 +44,25 @@ pub fn checks() -> Vec<Check> {
         discharge_coefficient: 0.62,
         area_from,
         area_to,
+        thickness: None,
+    };
+    let thick = Loss::Opening {
+        area: hole,
+        discharge_coefficient: 0.62,
+        area_from: None,
+        area_to: None,
+        thickness: Some(2.4 * (4.0 * hole / PI).sqrt()),
+    };
+    let screen = Loss::ScreenSquare {
+        area: bore,
+        open_part: 0.5,
+        law: ScreenLaw::Blevins1984,
+    };
+    let wires = Loss::ScreenRound {
+        area: bore,
+        open_part: 0.5,
+        gap: 0.05,
+        law: ScreenLaw::Blevins1984,
     };
     let jet = 0.62 * hole;
     let (angle, closed_angle) = (60.0_f64.to_radians(), 0.1_f64);
@@ -60,12 +79,28 @@ pub fn checks() -> Vec<Check> {
     let stepped = Loss::SuddenChange {
         area_from: hole,
         area_to: bore,
+        law: Default::default(),
     };
     let cases = [
         (
             "opening between chambers",
             vec![opening(None, None)],
             by_heads(jet, 1.0),
+        ),
+        (
+            "opening in a thick wall between chambers: narrowed jet, filled again, exit",
+            vec![thick],
+            by_heads(hole, (1.0 / 0.62 - 1.0_f64).powi(2) + 1.0 + 0.02 * 2.4),
+        ),
+        (
+            "screen of bars half open, 3.8 heads of the approach, exit",
+            vec![screen],
+            by_heads(bore, 3.8 + 1.0),
+        ),
+        (
+            "screen of wires half open, 1.56 heads of the approach, exit",
+            vec![wires],
+            by_heads(bore, 1.56 + 1.0),
         ),
         (
             "opening into a duct",

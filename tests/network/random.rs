@@ -36,10 +36,14 @@ fn losses(random: &mut Random, entry: bool) -> Vec<Loss> {
     let mut losses = Vec::new();
     if entry {
         losses.push(match random.below(4) {
-            0 => Loss::EntrySharp { area },
+            0 => Loss::EntrySharp {
+                area,
+                law: Default::default(),
+            },
             1 => Loss::EntryRounded {
                 area,
                 radius: random.between(0.0, 0.5) * diameter,
+                law: Default::default(),
             },
             2 => Loss::EntryFlared {
                 area,
@@ -48,6 +52,7 @@ fn losses(random: &mut Random, entry: bool) -> Vec<Loss> {
             _ => Loss::EntryReentrant {
                 area,
                 thickness: random.between(0.0, 0.1) * diameter,
+                law: Default::default(),
             },
         });
     }
@@ -65,21 +70,25 @@ fn losses(random: &mut Random, entry: bool) -> Vec<Loss> {
             angle: random.between(0.1, 2.0),
             radius: random.between(0.8, 4.0) * diameter,
             roughness: 0.0,
+            law: Default::default(),
         }),
         4 => losses.push(Loss::SuddenChange {
             area_from: area,
             area_to: area * random.decades(0.1, 10.0),
+            law: Default::default(),
         }),
         5 => losses.push(Loss::GradualChange {
             area_from: area,
             area_to: area * random.decades(0.2, 5.0),
             length: random.between(0.0, 5.0) * diameter,
+            law: Default::default(),
         }),
         _ => losses.push(Loss::Opening {
             area,
             discharge_coefficient: random.between(0.55, 1.0),
             area_from: None,
             area_to: None,
+            thickness: None,
         }),
     }
     losses

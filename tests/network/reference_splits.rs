@@ -24,7 +24,13 @@ fn duct(width: f64, height: f64, length: f64) -> Loss {
 }
 
 fn runner() -> Vec<Loss> {
-    vec![Loss::EntrySharp { area: W * W }, duct(W, W, 6.0 * W)]
+    vec![
+        Loss::EntrySharp {
+            area: W * W,
+            law: Default::default(),
+        },
+        duct(W, W, 6.0 * W),
+    ]
 }
 
 /// A header of given heights above its four runners, stepped midway between them.
@@ -60,6 +66,7 @@ fn header(heights: [f64; 4]) -> Study {
                 way.push(Loss::SuddenChange {
                     area_from: 2.0 * W * before,
                     area_to: 2.0 * W * height,
+                    law: Default::default(),
                 });
             }
             way.push(duct(2.0 * W, *height, 1.5 * W));

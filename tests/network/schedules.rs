@@ -59,6 +59,7 @@ fn a_constant_section_is_a_duct() {
         angle: 1.0,
         radius: 0.06,
         roughness: 5e-5,
+        law: Default::default(),
     };
     let (ours, wanted) = (
         flow(vec![schedule(vec![bend])]),
@@ -87,6 +88,7 @@ fn a_cone_converges_to_the_conical_law() {
             area_from: from,
             area_to: to,
             length: 0.15,
+            law: Default::default(),
         }]);
         let (few, many, more) = (schedule(2), schedule(12), schedule(48));
         assert!((many / more - 1.0).abs() < 1e-4 && (few / more - 1.0).abs() < 2e-3);
@@ -101,6 +103,7 @@ fn a_schedule_is_one_loss_of_its_branch() {
         Loss::EntryRounded {
             area: 2e-3,
             radius: 0.008,
+            law: Default::default(),
         },
         Loss::Schedule {
             roughness: 5e-5,

@@ -2,12 +2,18 @@
 
 mod air;
 mod area {
+    pub mod contraction_conical_crane_tp410;
     pub mod contraction_conical_rennels_2012;
+    pub mod diffuser_crane_tp410;
     pub mod diffuser_rennels_2012;
+    pub mod sudden_contraction_idelchik;
     pub mod sudden_contraction_rennels_2012;
     pub mod sudden_expansion_borda_carnot;
 }
 mod bend {
+    pub mod crane_tp410;
+    pub mod idelchik;
+    pub mod pair;
     pub mod rennels_2012;
 }
 mod blower {
@@ -21,13 +27,20 @@ mod cooler {
 }
 mod entry {
     pub mod flared_idelchik;
+    pub mod reentrant_idelchik;
     pub mod reentrant_rennels_2012;
+    mod rounded;
+    pub mod rounded_idelchik;
     pub mod rounded_rennels_2012;
+    pub mod rounded_swamee_2008;
+    mod sharp;
     pub mod sharp_idelchik;
+    pub mod sharp_rennels_2012;
 }
 mod evidence;
 mod friction {
     pub mod churchill_1977;
+    pub mod hose_hawthorne_1963;
     pub mod laminar_noncircular_shah_london_1978;
 }
 mod gas;
@@ -45,6 +58,13 @@ mod junction {
 mod mixture;
 mod opening {
     pub mod contracted_jet;
+    pub mod thick_edge_idelchik;
+}
+mod screen {
+    pub mod round_blevins_1984;
+    pub mod round_idelchik;
+    pub mod square_blevins_1984;
+    pub mod square_idelchik;
 }
 mod support;
 mod throttle {
@@ -65,17 +85,33 @@ fn all() -> Vec<evidence::Check> {
         air::standard_atmosphere_iso_2533::checks(),
         gas::checks(),
         entry::sharp_idelchik::checks(),
+        entry::sharp_rennels_2012::checks(),
         entry::rounded_rennels_2012::checks(),
+        entry::rounded_idelchik::checks(),
+        entry::rounded_swamee_2008::checks(),
         entry::flared_idelchik::checks(),
         entry::reentrant_rennels_2012::checks(),
+        entry::reentrant_idelchik::checks(),
         friction::churchill_1977::checks(),
         friction::laminar_noncircular_shah_london_1978::checks(),
         bend::rennels_2012::checks(),
+        bend::idelchik::checks(),
+        bend::crane_tp410::checks(),
+        bend::pair::checks(),
         area::sudden_expansion_borda_carnot::checks(),
         area::sudden_contraction_rennels_2012::checks(),
+        area::sudden_contraction_idelchik::checks(),
         area::diffuser_rennels_2012::checks(),
+        area::diffuser_crane_tp410::checks(),
+        area::contraction_conical_crane_tp410::checks(),
         area::contraction_conical_rennels_2012::checks(),
         opening::contracted_jet::checks(),
+        opening::thick_edge_idelchik::checks(),
+        screen::round_blevins_1984::checks(),
+        screen::round_idelchik::checks(),
+        screen::square_blevins_1984::checks(),
+        screen::square_idelchik::checks(),
+        friction::hose_hawthorne_1963::checks(),
         throttle::plate_heywood_1988::checks(),
         cooler::conductance::checks(),
         cooler::effectiveness::checks(),

@@ -101,7 +101,7 @@ test("losses can be added, given another kind, moved and removed, each with undo
 	const row = page.getByRole("row", { name: /^neck/ }).first();
 	const kinds = () =>
 		page
-			.locator('[data-row="neck"] .loss select')
+			.locator('[data-row="neck"] .loss > .cell select')
 			.evaluateAll((all) => all.map((each) => (each as HTMLSelectElement).value));
 	await expect(row).toBeVisible();
 	expect(await kinds()).toEqual(["entryRounded", "duct"]);
@@ -192,4 +192,31 @@ test("text from a study stays text", async ({ page }) => {
 	await expect(page.locator("table.budget caption")).toContainText(mark);
 	await expect(page.locator("img")).toHaveCount(0);
 	expect(asked).toBe(false);
+});
+
+test("a loss follows the author that is chosen, and the list is that of its kind", async ({
+	page,
+}) => {
+	await open(page);
+	const kind = page.getByRole("combobox", { name: "window 1, loss 1, kind" });
+	await kind.selectOption("bend");
+	await kind.focus();
+	const author = page.getByRole("combobox", { name: "window 1, loss 1, bend, loss by" });
+	await expect(author.locator("option")).toHaveText(["Rennels 2012", "Idelchik", "Crane TP-410"]);
+	await expect(author).toHaveValue("rennels2012");
+	const before = await deviations(page);
+	await author.selectOption("craneTp410");
+	await expect.poll(() => deviations(page)).not.toEqual(before);
+	const { network } = (await saved(page)) as {
+		network: { branches: { id: string; losses: object[] }[] };
+	};
+	const loss = network.branches.find(({ id }) => id === "window 1")?.losses[0];
+	expect(loss).toMatchObject({ kind: "bend", law: "craneTp410" });
+	await page.keyboard.press("Control+z");
+	await kind.focus();
+	await expect(author).toHaveValue("rennels2012");
+	await kind.selectOption("entrySharp");
+	const edge = page.getByRole("combobox", { name: "window 1, loss 1, sharp entry, loss by" });
+	await expect(edge.locator("option")).toHaveText(["Idelchik", "Rennels 2012"]);
+	await expect(edge).toHaveValue("idelchik");
 });

@@ -5,15 +5,14 @@
 //! A loss coefficient acts on the velocity head that the arriving stagnation pressure gives in its
 //! reference section; a section chokes when what is left behind the loss cannot carry the flow.
 
+mod by_reynolds;
+
 use crate::duct::Duct;
 use crate::gas::{CHOKED_FLOW_FUNCTION, GAMMA, GAS_CONSTANT, Section, Warmth, viscosity};
 use crate::law::Scatter;
-use crate::law::bend::rennels_2012::RoundedBend;
-use crate::law::friction::churchill_1977;
+use crate::law::bend::BendTerms;
 use crate::march::March;
 
-/// Bend coefficients hold for turbulent flow; below this Reynolds number their friction factor stays put [-].
-const TURBULENT_REYNOLDS: f64 = 4_000.0;
 /// From this part of its choking flow on a section's Mach number is taken behind its loss [-].
 pub const NEAR_CHOKING: f64 = 0.95;
 
@@ -122,10 +121,17 @@ pub enum Element {
     Duct(Duct),
     /// A bend whose coefficient follows the friction factor.
     Bend {
-        bend: RoundedBend,
+        terms: BendTerms,
         area: f64,
         diameter: f64,
         relative_roughness: f64,
+    },
+    /// A screen of round wires: `factor` times a number that follows the Reynolds number, heads in the open `area`.
+    Screen {
+        factor: f64,
+        area: f64,
+        /// Width of a gap [m].
+        gap: f64,
     },
     /// A passage of a core: density times drop is flow times (`linear` times viscosity plus `square` times flow).
     Core { area: f64, linear: f64, square: f64 },
@@ -174,6 +180,7 @@ impl Element {
             | Self::Jet { area }
             | Self::Duct(Duct { area, .. })
             | Self::Bend { area, .. }
+            | Self::Screen { area, .. }
             | Self::Core { area, .. } => area,
         }
     }
@@ -185,11 +192,12 @@ impl Element {
             Self::Jet { area } => exit(air, area)?,
             Self::Duct(ref duct) => duct.fall(air)?,
             Self::Bend {
-                bend,
+                terms,
                 area,
                 diameter,
                 relative_roughness,
-            } => bend_fall(air, &bend, area, diameter, relative_roughness)?,
+            } => by_reynolds::bend(air, &terms, area, diameter, relative_roughness)?,
+            Self::Screen { factor, area, gap } => by_reynolds::screen(air, factor, area, gap)?,
             Self::Core {
                 area,
                 linear,
@@ -200,6 +208,14 @@ impl Element {
 }
 
 impl Placed {
+    /// An element with its law as published.
+    pub fn published(element: Element) -> Self {
+        Self {
+            element,
+            scale: 1.0,
+        }
+    }
+
     /// What this element takes from arriving air, or nothing when it chokes.
     #[inline(always)]
     pub fn fall(&self, air: Arriving) -> Option<Fall> {
@@ -246,10 +262,7 @@ impl Placed {
 impl Chain {
     /// Puts an element where the air comes last.
     pub fn append(&mut self, element: Element, origin: Origin) {
-        self.elements.push(Placed {
-            element,
-            scale: 1.0,
-        });
+        self.elements.push(Placed::published(element));
         self.origins.push(origin);
     }
 
@@ -399,31 +412,6 @@ pub fn exit(air: Arriving, area: f64) -> Option<Fall> {
         mach_square: square,
         near_choking: needed > NEAR_CHOKING * CHOKED_FLOW_FUNCTION,
     })
-}
-
-fn bend_fall(
-    air: Arriving,
-    bend: &RoundedBend,
-    area: f64,
-    diameter: f64,
-    relative_roughness: f64,
-) -> Option<Fall> {
-    let per_flow = diameter / area * air.warmth.inverse_viscosity;
-    let reynolds = air.flow * per_flow;
-    let held = reynolds.hypot(TURBULENT_REYNOLDS);
-    let group = churchill_1977::friction_group(held, relative_roughness);
-    let factor = group.value / held;
-    let factor_by_held = (group.derivative - factor) / held;
-    let coefficient = bend.coefficient(factor);
-    // d(held)/d(Re) = Re / held
-    let by_reynolds = coefficient.derivative * factor_by_held * reynolds / held;
-    let by_flow = by_reynolds * per_flow;
-    let by_temperature = -by_reynolds * reynolds * air.warmth.log_viscosity;
-    let head = head(air, area)?;
-    let mut fall = head.times(coefficient.value);
-    fall.by_flow += by_flow * head.fall;
-    fall.by_temperature += by_temperature * head.fall;
-    Some(fall)
 }
 
 /// A core's drop with the mean of the densities before and behind: a difference of squared pressures.

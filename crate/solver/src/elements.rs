@@ -5,17 +5,19 @@ use std::f64::consts::PI;
 use crate::branch::Element;
 use crate::duct::Duct;
 use crate::gas;
-use crate::law::bend::rennels_2012::RoundedBend;
-use crate::law::entry::{
-    flared_idelchik::FlaredEntry, reentrant_rennels_2012::ReentrantEntry,
-    rounded_rennels_2012::RoundedEntry, sharp_idelchik::SharpEntry,
-};
+use crate::law::bend::RoundedBend;
+use crate::law::bend::pair::{self, BendPair};
+use crate::law::entry::flared_idelchik::FlaredEntry;
+use crate::law::entry::{ReentrantEntry, RoundedEntry, SharpEntry};
+use crate::law::friction::hose_hawthorne_1963;
 use crate::law::friction::laminar_noncircular_shah_london_1978::laminar_constant;
 use crate::law::opening::contracted_jet::ContractedJet;
+use crate::law::opening::thick_edge_idelchik;
+use crate::law::screen::{self, RoundScreen, SquareScreen};
 use crate::law::throttle::plate_heywood_1988::ThrottlePlate;
 use crate::law::{Scatter, TwoWay, area, cooler, entry};
 use crate::schedule;
-use crate::study::{Loss, Station};
+use crate::study::{Loss, ScreenLaw, Station};
 
 /// A part of a loss as the solver marches through it.
 pub struct Piece {
@@ -54,15 +56,21 @@ pub fn pieces(loss: &Loss) -> Vec<Piece> {
 /// Sections at the `from` and the `to` end of a loss [m2].
 pub fn sections(loss: &Loss) -> (f64, f64) {
     match *loss {
-        Loss::EntrySharp { area }
+        Loss::EntrySharp { area, .. }
         | Loss::EntryRounded { area, .. }
         | Loss::EntryFlared { area, .. }
         | Loss::EntryReentrant { area, .. }
         | Loss::Duct { area, .. }
+        | Loss::Hose { area, .. }
         | Loss::Bend { area, .. }
+        | Loss::BendPair { area, .. }
+        | Loss::ScreenRound { area, .. }
+        | Loss::ScreenSquare { area, .. }
         | Loss::Core { area, .. }
         | Loss::TypedK { area, .. } => (area, area),
-        Loss::SuddenChange { area_from, area_to }
+        Loss::SuddenChange {
+            area_from, area_to, ..
+        }
         | Loss::GradualChange {
             area_from, area_to, ..
         } => (area_from, area_to),
@@ -71,8 +79,16 @@ pub fn sections(loss: &Loss) -> (f64, f64) {
             discharge_coefficient,
             area_from,
             area_to,
+            thickness,
         } => {
-            let jet = area * discharge_coefficient;
+            let jet = ContractedJet {
+                area,
+                discharge_coefficient,
+                area_from,
+                area_to,
+                thickness: thickness.unwrap_or(0.0),
+            }
+            .jet_area();
             (area_from.unwrap_or(jet), area_to.unwrap_or(jet))
         }
         Loss::Throttle { diameter, .. } => {
@@ -90,24 +106,46 @@ pub fn sections(loss: &Loss) -> (f64, f64) {
 /// The elements of a loss of one piece for flow from `from` and for flow from `to`.
 fn elements(loss: &Loss) -> (Element, Element) {
     match *loss {
-        Loss::EntrySharp { area } => heads(SharpEntry { area }.coefficients()),
-        Loss::EntryRounded { area, radius } => heads(RoundedEntry { area, radius }.coefficients()),
+        Loss::EntrySharp { area, law } => heads(SharpEntry { area, law }.coefficients()),
+        Loss::EntryRounded { area, radius, law } => {
+            heads(RoundedEntry { area, radius, law }.coefficients())
+        }
         Loss::EntryFlared { area, radius } => heads(FlaredEntry { area, radius }.coefficients()),
-        Loss::EntryReentrant { area, thickness } => {
-            heads(ReentrantEntry { area, thickness }.coefficients())
-        }
-        Loss::SuddenChange { area_from, area_to } => {
-            heads(area::SuddenChange { area_from, area_to }.coefficients())
-        }
+        Loss::EntryReentrant {
+            area,
+            thickness,
+            law,
+        } => heads(
+            ReentrantEntry {
+                area,
+                thickness,
+                law,
+            }
+            .coefficients(),
+        ),
+        Loss::SuddenChange {
+            area_from,
+            area_to,
+            law,
+        } => heads(
+            area::SuddenChange {
+                area_from,
+                area_to,
+                law,
+            }
+            .coefficients(),
+        ),
         Loss::GradualChange {
             area_from,
             area_to,
             length,
+            law,
         } => heads(
             area::GradualChange {
                 area_from,
                 area_to,
                 length,
+                law,
             }
             .coefficients(),
         ),
@@ -116,12 +154,14 @@ fn elements(loss: &Loss) -> (Element, Element) {
             discharge_coefficient,
             area_from,
             area_to,
+            thickness,
         } => {
             let jet = ContractedJet {
                 area,
                 discharge_coefficient,
                 area_from,
                 area_to,
+                thickness: thickness.unwrap_or(0.0),
             };
             let heads = jet.coefficients();
             let element = |head: crate::law::Head, behind: Option<f64>| match behind {
@@ -183,20 +223,84 @@ fn elements(loss: &Loss) -> (Element, Element) {
                 laminar_factor,
             )))
         }
+        Loss::Hose {
+            area,
+            length,
+            pitch,
+        } => {
+            let diameter = hydraulic_diameter(area, None);
+            let roughness = diameter * hose_hawthorne_1963::relative_roughness(pitch / diameter);
+            both(Element::Duct(Duct::new(
+                area, diameter, length, roughness, 1.0,
+            )))
+        }
+        Loss::ScreenRound {
+            area,
+            open_part,
+            gap,
+            law,
+        } => {
+            let area = open_part * area;
+            both(match law {
+                ScreenLaw::Blevins1984 => Element::Screen {
+                    factor: screen::round_blevins_1984::factor(open_part),
+                    area,
+                    gap,
+                },
+                ScreenLaw::Idelchik => Element::Head {
+                    k: screen::round_idelchik::coefficient(open_part),
+                    area,
+                },
+            })
+        }
+        Loss::ScreenSquare {
+            area,
+            open_part,
+            law,
+        } => both(Element::Head {
+            k: SquareScreen { open_part, law }.coefficient(),
+            area: open_part * area,
+        }),
         Loss::Bend {
             area,
             perimeter,
             angle,
             radius,
             roughness,
+            law,
         } => {
             let diameter = hydraulic_diameter(area, perimeter);
             let bend = RoundedBend {
                 radius_ratio: radius / diameter,
                 angle,
+                diameter,
+                law,
             };
             both(Element::Bend {
-                bend,
+                terms: bend.terms(),
+                area,
+                diameter,
+                relative_roughness: roughness / diameter,
+            })
+        }
+        Loss::BendPair {
+            area,
+            perimeter,
+            angle,
+            radius,
+            spacing,
+            twist,
+            roughness,
+        } => {
+            let diameter = hydraulic_diameter(area, perimeter);
+            let pair = BendPair {
+                radius_ratio: radius / diameter,
+                angle,
+                spacing_ratio: spacing / diameter,
+                twist,
+            };
+            both(Element::Bend {
+                terms: pair.terms(),
                 area,
                 diameter,
                 relative_roughness: roughness / diameter,
@@ -253,21 +357,31 @@ fn circle(area: f64) -> f64 {
 
 /// How far the law of a loss may lie from the truth.
 fn scatter(loss: &Loss) -> Scatter {
-    match loss {
-        Loss::EntrySharp { .. } => entry::sharp_idelchik::SCATTER,
-        Loss::EntryRounded { .. } => entry::rounded_rennels_2012::SCATTER,
+    match *loss {
+        Loss::EntrySharp { law, .. } => law.scatter(),
+        Loss::EntryRounded { law, .. } => law.scatter(),
         Loss::EntryFlared { .. } => entry::flared_idelchik::SCATTER,
-        Loss::EntryReentrant { .. } => entry::reentrant_rennels_2012::SCATTER,
+        Loss::EntryReentrant { law, .. } => law.scatter(),
         Loss::Duct { .. } => crate::law::friction::churchill_1977::SCATTER,
-        Loss::Bend { .. } => crate::law::bend::rennels_2012::SCATTER,
-        Loss::SuddenChange { area_from, area_to } if area_from < area_to => {
-            area::sudden_expansion_borda_carnot::SCATTER
-        }
-        Loss::SuddenChange { .. } => area::sudden_contraction_rennels_2012::SCATTER,
+        Loss::Bend { law, .. } => law.scatter(),
+        Loss::BendPair { .. } => pair::SCATTER,
+        Loss::SuddenChange {
+            area_from,
+            area_to,
+            law,
+        } => law.scatter(area_from < area_to),
         Loss::GradualChange {
-            area_from, area_to, ..
-        } if area_from < area_to => area::diffuser_rennels_2012::SCATTER,
-        Loss::GradualChange { .. } => area::contraction_conical_rennels_2012::SCATTER,
+            area_from,
+            area_to,
+            law,
+            ..
+        } => law.scatter(area_from < area_to),
+        Loss::Hose { .. } => hose_hawthorne_1963::SCATTER,
+        Loss::ScreenRound { open_part, law, .. } => RoundScreen { open_part, law }.scatter(),
+        Loss::ScreenSquare { open_part, law, .. } => SquareScreen { open_part, law }.scatter(),
+        Loss::Opening {
+            thickness: Some(_), ..
+        } => thick_edge_idelchik::SCATTER,
         Loss::Opening { .. } => crate::law::opening::contracted_jet::SCATTER,
         Loss::Throttle { .. } => crate::law::throttle::plate_heywood_1988::SCATTER,
         Loss::Core { .. } => cooler::two_point_fit::SCATTER,
@@ -282,3 +396,6 @@ const TYPED_SCATTER: Scatter = Scatter {
     common: 0.5,
     origin: "assumed: a typed value comes without scatter",
 };
+
+#[cfg(test)]
+mod sweeps;

@@ -7,6 +7,7 @@
 mod answer;
 mod branch;
 mod catalogue;
+mod curve;
 mod defaults;
 mod digits;
 mod draw;

@@ -14,7 +14,7 @@ use crate::duct::Duct;
 use crate::elements::{Piece, hydraulic_diameter};
 use crate::law::Scatter;
 use crate::law::area::{contraction_conical_rennels_2012, diameter, diffuser_rennels_2012};
-use crate::law::bend::rennels_2012::{self, RoundedBend};
+use crate::law::bend::rennels_2012;
 use crate::law::friction::churchill_1977;
 use crate::law::friction::laminar_noncircular_shah_london_1978::laminar_constant;
 use crate::study::{Station, StationBend};
@@ -122,10 +122,7 @@ fn turn(before: &Station, behind: &Station, bend: &StationBend, roughness: f64) 
     let section = between(before, behind, part);
     let diameter = hydraulic_diameter(section.area, section.perimeter);
     let element = Element::Bend {
-        bend: RoundedBend {
-            radius_ratio: bend.radius / diameter,
-            angle: bend.angle,
-        },
+        terms: rennels_2012::terms(bend.radius / diameter, bend.angle),
         area: section.area,
         diameter,
         relative_roughness: roughness / diameter,
@@ -213,6 +210,7 @@ mod tests {
     use super::*;
     use crate::law::Head;
     use crate::law::area::{SuddenChange, cone_friction};
+    use crate::study::StepLaw;
 
     /// The coefficient of a whole schedule's changes of section, for comparison with the laws' own.
     fn heads(pieces: &[Piece]) -> Vec<Head> {
@@ -301,6 +299,7 @@ mod tests {
         let wanted = SuddenChange {
             area_from: 1e-3,
             area_to: 3e-3,
+            law: StepLaw::default(),
         };
         let wanted = wanted.coefficients().forward.k;
         assert!(

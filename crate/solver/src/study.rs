@@ -13,6 +13,9 @@ pub use self::blower::{Blower, EfficiencyTable};
 pub use self::cooler::{Cooler, Mixing};
 pub use self::engine::{Cycle, Cylinder, Engine, Fuel, FuelSetting, Reference};
 pub use self::loss::{Loss, Station, StationBend};
+pub use self::loss_law::{
+    BendLaw, ConeLaw, ReentrantEntryLaw, RoundedEntryLaw, ScreenLaw, SharpEntryLaw, StepLaw,
+};
 pub use self::settings::{Ambient, Bench, Check, Running, Settings};
 
 /// The value of a study's `format` field.
@@ -35,6 +38,7 @@ mod blower;
 mod cooler;
 mod engine;
 mod loss;
+mod loss_law;
 mod settings;
 
 document! {

@@ -1,5 +1,6 @@
 //! Conical diffuser.
 
+use evenport::ConeLaw;
 use evenport::law::area::diffuser_rennels_2012::{SCATTER, coefficient};
 use evenport::law::area::{CONE_FRICTION, GradualChange, sudden_expansion_borda_carnot};
 
@@ -71,6 +72,7 @@ pub fn checks() -> Vec<Check> {
         area_from: circle(0.04),
         area_to,
         length: 0.08,
+        law: ConeLaw::Rennels2012,
     };
     checks.push(no_jump(
         LAW,

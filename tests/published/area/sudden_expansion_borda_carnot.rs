@@ -1,5 +1,6 @@
 //! Sudden expansion.
 
+use evenport::StepLaw;
 use evenport::law::area::SuddenChange;
 use evenport::law::area::sudden_expansion_borda_carnot::{SCATTER, coefficient};
 
@@ -25,6 +26,7 @@ pub fn checks() -> Vec<Check> {
     let step = |area_to: f64| SuddenChange {
         area_from: 1e-3,
         area_to,
+        law: StepLaw::default(),
     };
     checks.push(no_jump(
         LAW,
@@ -43,11 +45,13 @@ pub fn checks() -> Vec<Check> {
     let turned = SuddenChange {
         area_from: 3e-3,
         area_to: 1e-3,
+        law: StepLaw::default(),
     }
     .coefficients();
     let straight = SuddenChange {
         area_from: 1e-3,
         area_to: 3e-3,
+        law: StepLaw::default(),
     }
     .coefficients();
     let same = f64::from(u8::from(

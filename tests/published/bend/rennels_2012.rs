@@ -2,7 +2,9 @@
 
 use std::f64::consts::PI;
 
-use evenport::law::bend::rennels_2012::{RoundedBend, SCATTER};
+use evenport::BendLaw;
+use evenport::law::bend::RoundedBend;
+use evenport::law::bend::rennels_2012::SCATTER;
 
 use crate::evidence::{Check, Kind, assert_all};
 use crate::support::{derivative, invariant, no_jump, range, rows};
@@ -17,6 +19,8 @@ pub fn checks() -> Vec<Check> {
     let bend = |radius_ratio, angle| RoundedBend {
         radius_ratio,
         angle,
+        diameter: 0.04,
+        law: BendLaw::Rennels2012,
     };
     let mut checks: Vec<Check> = rows(include_str!("../data/bend.csv"))
         .iter()
@@ -27,25 +31,29 @@ pub fn checks() -> Vec<Check> {
             let at = bend(ratio, degrees.to_radians());
             match row.kind() {
                 Kind::AnotherAuthor => {
-                    let ours = at.coefficient(SMOOTH).value;
+                    let ours = at.terms().coefficient(SMOOTH).value;
                     row.scattered(LAW, id, ours, SCATTER.relative * ours)
                 }
-                _ => row.printed(LAW, id, at.coefficient(row.number("friction_factor")).value),
+                _ => row.printed(
+                    LAW,
+                    id,
+                    at.terms().coefficient(row.number("friction_factor")).value,
+                ),
             }
         })
         .collect();
     checks.push(derivative(LAW, "K by friction factor", [0.005, 0.1], |f| {
-        bend(1.2, 1.0).coefficient(f)
+        bend(1.2, 1.0).terms().coefficient(f)
     }));
     checks.push(no_jump(LAW, "K over r/d", [0.1, 25.0], |ratio| {
-        bend(ratio, PI / 2.0).coefficient(0.02).value
+        bend(ratio, PI / 2.0).terms().coefficient(0.02).value
     }));
     checks.push(no_jump(LAW, "K over angle", [0.0, 1.5 * PI], |angle| {
-        bend(1.0, angle).coefficient(0.02).value
+        bend(1.0, angle).terms().coefficient(0.02).value
     }));
     let (half_turn, three) = (
-        bend(3.0, PI).coefficient(0.02),
-        bend(3.0, 3.0 * PI).coefficient(0.02),
+        bend(3.0, PI).terms().coefficient(0.02),
+        bend(3.0, 3.0 * PI).terms().coefficient(0.02),
     );
     checks.push(invariant(
         LAW,
@@ -56,8 +64,8 @@ pub fn checks() -> Vec<Check> {
         "rounding",
     ));
     let (square, sharper) = (
-        bend(0.5, 1.0).coefficient(0.02),
-        bend(0.2, 1.0).coefficient(0.02),
+        bend(0.5, 1.0).terms().coefficient(0.02),
+        bend(0.2, 1.0).terms().coefficient(0.02),
     );
     checks.push(invariant(
         LAW,
@@ -67,7 +75,7 @@ pub fn checks() -> Vec<Check> {
         1e-12,
         "counts as a square one",
     ));
-    let straight = bend(1.0, 0.0).coefficient(0.02).value;
+    let straight = bend(1.0, 0.0).terms().coefficient(0.02).value;
     checks.push(invariant(
         LAW,
         "K at no angle".to_owned(),

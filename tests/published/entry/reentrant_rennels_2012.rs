@@ -1,6 +1,7 @@
 //! Re-entrant pipe end.
 
-use evenport::law::entry::reentrant_rennels_2012::ReentrantEntry;
+use evenport::ReentrantEntryLaw;
+use evenport::law::entry::ReentrantEntry;
 
 use crate::evidence::{Check, assert_all};
 use crate::support::{circle, no_jump, range, rows};
@@ -11,6 +12,7 @@ fn coefficient(diameter: f64, thickness: f64) -> f64 {
     ReentrantEntry {
         area: circle(diameter),
         thickness,
+        law: ReentrantEntryLaw::Rennels2012,
     }
     .coefficients()
     .forward
@@ -43,6 +45,7 @@ pub fn checks() -> Vec<Check> {
         ReentrantEntry {
             area: circle(0.05),
             thickness: 0.05 * ratio,
+            law: ReentrantEntryLaw::Rennels2012,
         }
         .outside()
     };

@@ -1,38 +1,12 @@
-//! Sharp entry.
+//! Sharp entry, Idelchik.
 
-use evenport::law::entry::sharp_idelchik::{SCATTER, SharpEntry};
+use evenport::SharpEntryLaw;
 
-use crate::evidence::{Check, Kind, assert_all};
-use crate::support::{invariant, range, rows};
-
-const LAW: &str = "entry/sharp_idelchik";
+use super::sharp::of_author;
+use crate::evidence::{Check, assert_all};
 
 pub fn checks() -> Vec<Check> {
-    let entry = SharpEntry { area: 1e-3 };
-    let k = entry.coefficients().forward.k;
-    let mut checks: Vec<Check> = rows(include_str!("../data/entry.csv"))
-        .iter()
-        .filter(|row| row.text("law") == "sharp")
-        .map(|row| match row.kind() {
-            Kind::AnotherAuthor => row.scattered(
-                LAW,
-                "K, flush, by Rennels".to_owned(),
-                k,
-                SCATTER.relative * k,
-            ),
-            _ => row.printed(LAW, "K, flush".to_owned(), k),
-        })
-        .collect();
-    checks.push(invariant(
-        LAW,
-        "outward flow loses nothing here".to_owned(),
-        0.0,
-        entry.coefficients().reversed.k,
-        0.0,
-        "the chamber takes the velocity head",
-    ));
-    checks.push(range(LAW, "any size", &entry.outside(), None));
-    checks
+    of_author("entry/sharp_idelchik", "sharp", SharpEntryLaw::Idelchik)
 }
 
 #[test]

@@ -41,6 +41,7 @@ fn jets() -> Vec<Check> {
                 discharge_coefficient: row.number("discharge_coefficient"),
                 area_from: None,
                 area_to: None,
+                thickness: 0.0,
             };
             let (pressure, temperature) = (row.number("pressure"), row.number("temperature"));
             let ours = mass_flow(
@@ -82,7 +83,7 @@ fn orifices() -> Vec<Check> {
                     let meter = row.number("third");
                     let discharge_coefficient = (meter * meter / (1.0 - square + meter * meter * square)).sqrt();
                     let area = Some(circle(pipe));
-                    let jet = ContractedJet { area: circle(bore), discharge_coefficient, area_from: area, area_to: area };
+                    let jet = ContractedJet { area: circle(bore), discharge_coefficient, area_from: area, area_to: area, thickness: 0.0 };
                     let head = jet.coefficients().forward;
                     let on_pipe_head = head.k * (circle(pipe) / head.area).powi(2);
                     row.printed(LAW, format!("K on the pipe's head, diameter ratio {:.1}", bore / pipe), on_pipe_head)
@@ -135,6 +136,7 @@ pub fn checks() -> Vec<Check> {
         discharge_coefficient: 0.6,
         area_from: Some(2e-3),
         area_to,
+        thickness: 0.0,
     };
     checks.push(no_jump(
         LAW,

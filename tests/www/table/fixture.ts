@@ -18,7 +18,7 @@ function field(name: string, quantity: Quantity, required = true): FieldInfo {
 
 function kind(name: string, label: string, fields: FieldInfo[]): KindInfo {
 	const law = { help: "", equation: "", source: "", range: "", scatter: 0, scatterOrigin: "" };
-	return { kind: name, label, ...law, fields };
+	return { kind: name, label, ...law, fields, laws: [] };
 }
 
 export const CATALOGUE: Catalogue = {

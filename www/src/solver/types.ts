@@ -39,6 +39,9 @@ export type Bench = {
   limit: number,
 };
 
+/** Whose coefficient a bend follows. */
+export type BendLaw = "rennels2012" | "idelchik" | "craneTp410";
+
 /** A positive-displacement blower driven by the crankshaft. */
 export type Blower = {
   /** Air it would move in one turn without leaking [m3]. */
@@ -262,6 +265,9 @@ export type Compared = {
   /** Position in the branch's list of losses, from 0; absent for a node's section and a volume. */
   loss: number | null,
 };
+
+/** Whose coefficients a conical change of section follows. */
+export type ConeLaw = "rennels2012" | "craneTp410";
 
 /** A charge cooler: a core in cross flow whose passages stand in branches. */
 export type Cooler = {
@@ -524,6 +530,8 @@ export type KindInfo = {
   scatterOrigin: string,
   /** Its numeric fields. */
   fields: Array<FieldInfo>,
+  /** Whose formula it can follow, for `law`, the default first; empty where there is one only. */
+  laws: Array<ChoiceInfo>,
 };
 
 /** Which leg of a header, tee or wye a branch's end is. */
@@ -533,11 +541,15 @@ export type Leg = "run" | "side";
 export type Loss = { "kind": "entrySharp",
   /** Area of the section entered [m2]. */
   area: number,
+  /** Whose coefficient is used; the first that the catalogue lists when not given. */
+  law?: SharpEntryLaw,
 } | { "kind": "entryRounded",
   /** Area of the section entered [m2]. */
   area: number,
   /** Radius of the edge [m]. */
   radius: number,
+  /** Whose coefficient is used; the first that the catalogue lists when not given. */
+  law?: RoundedEntryLaw,
 } | { "kind": "entryFlared",
   /** Area of the section entered [m2]. */
   area: number,
@@ -548,6 +560,8 @@ export type Loss = { "kind": "entrySharp",
   area: number,
   /** Wall thickness of the pipe [m]. */
   thickness: number,
+  /** Whose coefficient is used; the first that the catalogue lists when not given. */
+  law?: ReentrantEntryLaw,
 } | { "kind": "duct",
   /** Area of its section [m2]. */
   area: number,
@@ -557,6 +571,13 @@ export type Loss = { "kind": "entrySharp",
   length: number,
   /** Height of the wall's roughness [m]. */
   roughness: number,
+} | { "kind": "hose",
+  /** Free area inside the corrugations [m2]. */
+  area: number,
+  /** Length along the axis [m]. */
+  length: number,
+  /** Distance from one corrugation to the next [m]. */
+  pitch: number,
 } | { "kind": "bend",
   /** Area of its section [m2]. */
   area: number,
@@ -568,11 +589,30 @@ export type Loss = { "kind": "entrySharp",
   radius: number,
   /** Height of the wall's roughness [m]. */
   roughness: number,
+  /** Whose coefficient is used; the first that the catalogue lists when not given. */
+  law?: BendLaw,
+} | { "kind": "bendPair",
+  /** Area of their section [m2]. */
+  area: number,
+  /** Wetted perimeter [m]; a circle when not given. */
+  perimeter?: number,
+  /** Angle that each turns through [rad]. */
+  angle: number,
+  /** Radius of either axis [m]. */
+  radius: number,
+  /** Straight length between them [m]. */
+  spacing: number,
+  /** Angle between their planes, 0 when they go on turning [rad]. */
+  twist: number,
+  /** Height of the wall's roughness [m]. */
+  roughness: number,
 } | { "kind": "suddenChange",
   /** Area towards the branch's `from` end [m2]. */
   areaFrom: number,
   /** Area towards the branch's `to` end [m2]. */
   areaTo: number,
+  /** Whose coefficient is used; the first that the catalogue lists when not given. */
+  law?: StepLaw,
 } | { "kind": "gradualChange",
   /** Area towards the branch's `from` end [m2]. */
   areaFrom: number,
@@ -580,6 +620,8 @@ export type Loss = { "kind": "entrySharp",
   areaTo: number,
   /** Length along the axis [m]. */
   length: number,
+  /** Whose coefficient is used; the first that the catalogue lists when not given. */
+  law?: ConeLaw,
 } | { "kind": "opening",
   /** Area of the opening [m2]. */
   area: number,
@@ -589,6 +631,24 @@ export type Loss = { "kind": "entrySharp",
   areaFrom?: number,
   /** Section towards the branch's `to` end [m2]; a chamber when not given. */
   areaTo?: number,
+  /** Thickness of the wall [m]; a thin edge when not given. */
+  thickness?: number,
+} | { "kind": "screenRound",
+  /** Section in front of the screen [m2]. */
+  area: number,
+  /** Open part of it [-]. */
+  openPart: number,
+  /** Width of the gap between two wires [m]. */
+  gap: number,
+  /** Whose coefficient is used; the first that the catalogue lists when not given. */
+  law?: ScreenLaw,
+} | { "kind": "screenSquare",
+  /** Section in front of the screen [m2]. */
+  area: number,
+  /** Open part of it [-]. */
+  openPart: number,
+  /** Whose coefficient is used; the first that the catalogue lists when not given. */
+  law?: ScreenLaw,
 } | { "kind": "throttle",
   /** Diameter of the bore [m]. */
   diameter: number,
@@ -914,6 +974,9 @@ export type Read = { "kind": "study",
   errors: Array<StudyError>,
 };
 
+/** Whose coefficient a re-entrant entry follows. */
+export type ReentrantEntryLaw = "rennels2012" | "idelchik";
+
 /** What the volumetric efficiency refers to. */
 export type Reference = { "at": "ambient" } | { "at": "node",
   /** Id of that node. */
@@ -935,11 +998,17 @@ export type Refusal = {
 /** Why a draw cannot be solved. */
 export type RefusalKind = "sectionTooSmall" | "notConverged" | "pastTable" | "hotBypass";
 
+/** Whose coefficient a rounded entry follows. */
+export type RoundedEntryLaw = "rennels2012" | "idelchik" | "swamee2008";
+
 /** Running engine conditions. */
 export type Running = {
   /** Largest acceptable spread [-]; 0.4 % when not given (proposed). */
   limit: number,
 };
+
+/** Whose coefficient a screen follows. */
+export type ScreenLaw = "blevins1984" | "idelchik";
 
 /** Conditions, limits and display units. */
 export type Settings = {
@@ -954,6 +1023,9 @@ export type Settings = {
   /** Display unit by quantity, as the page writes them; the solver never reads this. */
   units?: { [key in string]: string },
 };
+
+/** Whose coefficient a sharp-edged entry follows. */
+export type SharpEntryLaw = "idelchik" | "rennels2012";
 
 /** The reply to `solve`. */
 export type Solve = { "kind": "solved",
@@ -1042,6 +1114,9 @@ export type StationBend = {
   /** Radius of the axis [m]. */
   radius: number,
 };
+
+/** Whose coefficient a sudden change of section follows. */
+export type StepLaw = "rennels2012" | "idelchik";
 
 /** One manifold with its engine and settings. */
 export type Study = {

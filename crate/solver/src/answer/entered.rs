@@ -150,7 +150,7 @@ fn frustum(from: f64, to: f64, length: f64) -> f64 {
 
 fn volume(loss: &Loss) -> f64 {
     match *loss {
-        Loss::Duct { area, length, .. } => area * length,
+        Loss::Duct { area, length, .. } | Loss::Hose { area, length, .. } => area * length,
         // By Pappus and Guldin: the section times the way of its middle.
         Loss::Bend {
             area,
@@ -158,10 +158,18 @@ fn volume(loss: &Loss) -> f64 {
             radius,
             ..
         } => area * radius * angle,
+        Loss::BendPair {
+            area,
+            angle,
+            radius,
+            spacing,
+            ..
+        } => area * (2.0 * radius * angle + spacing),
         Loss::GradualChange {
             area_from,
             area_to,
             length,
+            ..
         } => frustum(area_from, area_to, length),
         Loss::Schedule { ref stations, .. } => {
             let steps = stations.windows(2);
@@ -289,6 +297,12 @@ fn loss_section(loss: &Loss) -> f64 {
             discharge_coefficient,
         }
         .open_area(),
+        Loss::ScreenRound {
+            area, open_part, ..
+        }
+        | Loss::ScreenSquare {
+            area, open_part, ..
+        } => area * open_part,
         _ => {
             let (from, to) = sections(loss);
             from.min(to)

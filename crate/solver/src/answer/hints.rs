@@ -117,7 +117,7 @@ fn close_losses(branch: &crate::study::Branch) -> Option<Warning> {
         let diameter = (4.0 * sections(loss).0 / PI).sqrt();
         match loss {
             Loss::Schedule { .. } => since = f64::INFINITY,
-            Loss::Duct { length, .. } => {
+            Loss::Duct { length, .. } | Loss::Hose { length, .. } => {
                 since = if since.is_finite() {
                     since + length / diameter
                 } else {

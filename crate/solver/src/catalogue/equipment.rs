@@ -16,6 +16,7 @@ pub const BLOWER: KindInfo = KindInfo {
     range: "the speeds and pressure ratios of its efficiency tables",
     scatter: 0.0,
     scatter_origin: "",
+    laws: &[],
     fields: &[
         required(
             FieldInfo::new(
@@ -102,6 +103,7 @@ pub const COOLER: KindInfo = KindInfo {
     range: "near the measured flow; dry air, no water condensed",
     scatter: effectiveness::SCATTER.relative,
     scatter_origin: effectiveness::SCATTER.origin,
+    laws: &[],
     fields: &[
         required(
             FieldInfo::new(

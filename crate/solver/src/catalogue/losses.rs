@@ -2,103 +2,15 @@
 
 use std::f64::consts::PI;
 
-use super::{
-    AREA, BORE_40, FieldInfo, KindInfo, LENGTH, POSITIVE_LENGTH, Quantity, discharge_coefficient,
-    optional, required,
+use super::loss_fields::{
+    AREA_FROM, AREA_TO, CORE, OPEN_PART, SCREENED, behind, contraction, length, own_section,
+    perimeter, radius, roughness, section,
 };
-use crate::law::{Scatter, area, bend, cooler, entry, friction, opening, throttle};
-
-const fn section(name: &'static str, label: &'static str, help: &'static str) -> FieldInfo {
-    required(
-        FieldInfo::new(name, label, Quantity::Area, AREA),
-        BORE_40,
-        help,
-    )
-}
-
-const fn own_section() -> FieldInfo {
-    section("area", "area", "cross-section of the air's way here")
-}
-
-const fn perimeter() -> FieldInfo {
-    optional(
-        FieldInfo::new("perimeter", "perimeter", Quantity::Length, POSITIVE_LENGTH),
-        "wetted perimeter of a section that is not round; round when left out",
-    )
-}
-
-const fn roughness() -> FieldInfo {
-    required(
-        FieldInfo::new("roughness", "roughness", Quantity::Length, [0.0, 0.01]),
-        10e-6,
-        "height of the wall's roughness; machined 2, drawn 2, sand cast 250 micrometres (common practice)",
-    )
-}
-
-const fn length(default: f64, help: &'static str) -> FieldInfo {
-    required(
-        FieldInfo::new("length", "length", Quantity::Length, LENGTH),
-        default,
-        help,
-    )
-}
-
-const fn contraction(default: f64) -> FieldInfo {
-    discharge_coefficient(
-        default,
-        "the jet at its narrowest over the opening; 0.61 for a sharp edge (common practice)",
-    )
-}
-
-const fn radius(help: &'static str) -> FieldInfo {
-    required(
-        FieldInfo::new("radius", "radius", Quantity::Length, LENGTH),
-        0.005,
-        help,
-    )
-}
-
-const AREA_FROM: FieldInfo = section(
-    "areaFrom",
-    "area at from",
-    "section towards the branch's first end",
-);
-const AREA_TO: FieldInfo = section(
-    "areaTo",
-    "area at to",
-    "section towards the branch's other end",
-);
-
-/// A section behind an opening, if there is one.
-const fn behind(name: &'static str, label: &'static str, help: &'static str) -> FieldInfo {
-    optional(FieldInfo::new(name, label, Quantity::Area, AREA), help)
-}
-
-const fn flow(
-    name: &'static str,
-    label: &'static str,
-    default: f64,
-    help: &'static str,
-) -> FieldInfo {
-    required(
-        FieldInfo::new(name, label, Quantity::MassFlow, [1e-9, 1e3]),
-        default,
-        help,
-    )
-}
-
-const fn drop(
-    name: &'static str,
-    label: &'static str,
-    default: f64,
-    help: &'static str,
-) -> FieldInfo {
-    required(
-        FieldInfo::new(name, label, Quantity::PressureDifference, [1e-6, 1e6]),
-        default,
-        help,
-    )
-}
+use super::{
+    ChoiceInfo, FieldInfo, KindInfo, LENGTH, POSITIVE_LENGTH, Quantity, loss_laws, optional,
+    required,
+};
+use crate::law::{Scatter, area, bend, cooler, entry, friction, opening, screen, throttle};
 
 struct Text {
     kind: &'static str,
@@ -128,34 +40,46 @@ const fn kind(text: Text, scatter: Scatter, fields: &'static [FieldInfo]) -> Kin
         scatter: scatter.relative,
         scatter_origin: scatter.origin,
         fields,
+        laws: &[],
     }
 }
 
+/// The same with authors to choose from.
+const fn by_author(kind: KindInfo, laws: &'static [ChoiceInfo]) -> KindInfo {
+    KindInfo { laws, ..kind }
+}
+
 /// Every loss kind.
-pub static LOSSES: [KindInfo; 13] = [
-    kind(
-        Text {
-            kind: "entrySharp",
-            label: "sharp entry",
-            help: "from a chamber into a section with a sharp edge, flush with the wall",
-            equation: "K = 0.5",
-            source: "Idelchik, Handbook of Hydraulic Resistance, 3rd ed., diagram 3-1",
-            range: "turbulent flow",
-        },
-        entry::sharp_idelchik::SCATTER,
-        &[own_section()],
+pub static LOSSES: [KindInfo; 17] = [
+    by_author(
+        kind(
+            Text {
+                kind: "entrySharp",
+                label: "sharp entry",
+                help: "from a chamber into a section with a sharp edge, flush with the wall",
+                equation: "K = 0.5",
+                source: "Idelchik, Handbook of Hydraulic Resistance, 3rd ed., diagram 3-1",
+                range: "turbulent flow",
+            },
+            entry::sharp_idelchik::SCATTER,
+            &[own_section()],
+        ),
+        &loss_laws::SHARP_ENTRY,
     ),
-    kind(
-        Text {
-            kind: "entryRounded",
-            label: "rounded entry",
-            help: "from a chamber into a section with a rounded edge, flush with the wall",
-            equation: "K = 0.0696 (1 - 0.569 r/d) L^2 + (L - 1)^2, L = 1 + 0.622 (1 - 0.30 sqrt(r/d) - 0.70 r/d)^4",
-            source: "Rennels and Hudson, Pipe Flow, 2012, section 9.2",
-            range: "r/d from 0 to 1",
-        },
-        entry::rounded_rennels_2012::SCATTER,
-        &[own_section(), radius("radius of the edge")],
+    by_author(
+        kind(
+            Text {
+                kind: "entryRounded",
+                label: "rounded entry",
+                help: "from a chamber into a section with a rounded edge, flush with the wall",
+                equation: "K = 0.0696 (1 - 0.569 r/d) L^2 + (L - 1)^2, L = 1 + 0.622 (1 - 0.30 sqrt(r/d) - 0.70 r/d)^4",
+                source: "Rennels and Hudson, Pipe Flow, 2012, section 9.2",
+                range: "r/d from 0 to 1",
+            },
+            entry::rounded_rennels_2012::SCATTER,
+            &[own_section(), radius("radius of the edge")],
+        ),
+        &loss_laws::ROUNDED_ENTRY,
     ),
     kind(
         Text {
@@ -169,24 +93,27 @@ pub static LOSSES: [KindInfo; 13] = [
         entry::flared_idelchik::SCATTER,
         &[own_section(), radius("radius of the bell")],
     ),
-    kind(
-        Text {
-            kind: "entryReentrant",
-            label: "re-entrant entry",
-            help: "a pipe end that stands into the chamber",
-            equation: "K = 1.12 - 22 t/d + 216 (t/d)^2 + 80 (t/d)^3, t/d at most 0.05",
-            source: "Rennels and Hudson, Pipe Flow, 2012, section 9.2",
-            range: "stands at least half a diameter into the chamber",
-        },
-        entry::reentrant_rennels_2012::SCATTER,
-        &[
-            own_section(),
-            required(
-                FieldInfo::new("thickness", "wall thickness", Quantity::Length, LENGTH),
-                0.002,
-                "wall thickness of the pipe's end",
-            ),
-        ],
+    by_author(
+        kind(
+            Text {
+                kind: "entryReentrant",
+                label: "re-entrant entry",
+                help: "a pipe end that stands into the chamber",
+                equation: "K = 1.12 - 22 t/d + 216 (t/d)^2 + 80 (t/d)^3, t/d at most 0.05",
+                source: "Rennels and Hudson, Pipe Flow, 2012, section 9.2",
+                range: "stands at least half a diameter into the chamber",
+            },
+            entry::reentrant_rennels_2012::SCATTER,
+            &[
+                own_section(),
+                required(
+                    FieldInfo::new("thickness", "wall thickness", Quantity::Length, LENGTH),
+                    0.002,
+                    "wall thickness of the pipe's end",
+                ),
+            ],
+        ),
+        &loss_laws::REENTRANT_ENTRY,
     ),
     kind(
         Text {
@@ -207,62 +134,127 @@ pub static LOSSES: [KindInfo; 13] = [
     ),
     kind(
         Text {
-            kind: "bend",
-            label: "bend",
-            help: "bend of constant section; its own friction is in it",
-            equation: "K = f a r/d + (0.10 + 2.4 f) sin(a/2) + 6.6 f (sqrt(sin(a/2)) + sin(a/2)) / (r/d)^(4 a/pi)",
-            source: "Rennels and Hudson, Pipe Flow, 2012, section 15.4",
-            range: "r/d from 0.5 to 20, to 180 degrees",
+            kind: "hose",
+            label: "corrugated hose",
+            help: "flexible hose with corrugations inside; a smooth but rough one is a duct",
+            equation: "f = (d/p) (1 - 1/(1 + 0.438 p/d)^2)^2 in complete turbulence, then as a duct as rough as that",
+            source: "Hawthorne and von Helms, Product Engineering, June 1963; Churchill 1977",
+            range: "pitch over diameter 0.03 to 0.5",
         },
-        bend::rennels_2012::SCATTER,
+        friction::hose_hawthorne_1963::SCATTER,
+        &[
+            section("area", "free area", "cross-section inside the corrugations"),
+            length(0.2, "length along the axis"),
+            required(
+                FieldInfo::new("pitch", "pitch", Quantity::Length, POSITIVE_LENGTH),
+                0.004,
+                "distance from one corrugation to the next",
+            ),
+        ],
+    ),
+    by_author(
+        kind(
+            Text {
+                kind: "bend",
+                label: "bend",
+                help: "bend of constant section; its own friction is in it",
+                equation: "K = f a r/d + (0.10 + 2.4 f) sin(a/2) + 6.6 f (sqrt(sin(a/2)) + sin(a/2)) / (r/d)^(4 a/pi)",
+                source: "Rennels and Hudson, Pipe Flow, 2012, section 15.4",
+                range: "r/d from 0.5 to 20, to 180 degrees",
+            },
+            bend::rennels_2012::SCATTER,
+            &[
+                own_section(),
+                perimeter(),
+                required(
+                    FieldInfo::new("angle", "angle", Quantity::Angle, [0.0, PI]),
+                    PI / 2.0,
+                    "angle turned through",
+                ),
+                required(
+                    FieldInfo::new("radius", "axis radius", Quantity::Length, POSITIVE_LENGTH),
+                    0.06,
+                    "radius of the bend's axis",
+                ),
+                roughness(),
+            ],
+        ),
+        &loss_laws::BEND,
+    ),
+    kind(
+        Text {
+            kind: "bendPair",
+            label: "two bends close together",
+            help: "two equal bends and the straight length between; their friction is in it",
+            equation: "K = 2 K1(a) (1 - g) + K1(2 a) g + f s/d, g = exp(-s/(4 d)) (1 + cos t)/2, K1 of the single bend",
+            source: "Rennels and Hudson 2012, section 15.4, for K1; one bend of twice the angle and two far apart are its ends, the way between is judged",
+            range: "r/d from 1, each bend to 90 degrees, s/d to 30; not for mitres",
+        },
+        bend::pair::SCATTER,
         &[
             own_section(),
             perimeter(),
             required(
                 FieldInfo::new("angle", "angle", Quantity::Angle, [0.0, PI]),
                 PI / 2.0,
-                "angle turned through",
+                "angle that each turns through",
             ),
             required(
                 FieldInfo::new("radius", "axis radius", Quantity::Length, POSITIVE_LENGTH),
                 0.06,
-                "radius of the bend's axis",
+                "radius of either axis",
+            ),
+            required(
+                FieldInfo::new("spacing", "spacing", Quantity::Length, LENGTH),
+                0.04,
+                "straight length between them",
+            ),
+            required(
+                FieldInfo::new("twist", "twist", Quantity::Angle, [0.0, PI]),
+                0.0,
+                "angle between their planes: 0 goes on turning (U), 90 degrees turns aside, 180 turns back (Z)",
             ),
             roughness(),
         ],
     ),
-    kind(
-        Text {
-            kind: "suddenChange",
-            label: "sudden change of section",
-            help: "a step in the section, either way",
-            equation: "widening K = (1 - A1/A2)^2; narrowing K = 0.0696 (1 - b^5) L^2 + (L - 1)^2, L = 1 + 0.622 (1 - 0.215 b^2 - 0.785 b^5)",
-            source: "Borda and Carnot; Rennels and Hudson, Pipe Flow, 2012, section 10.2",
-            range: "turbulent flow",
-        },
-        area::sudden_expansion_borda_carnot::SCATTER,
-        &[AREA_FROM, AREA_TO],
+    by_author(
+        kind(
+            Text {
+                kind: "suddenChange",
+                label: "sudden change of section",
+                help: "a step in the section, either way",
+                equation: "widening K = (1 - A1/A2)^2; narrowing K = 0.0696 (1 - b^5) L^2 + (L - 1)^2, L = 1 + 0.622 (1 - 0.215 b^2 - 0.785 b^5)",
+                source: "Borda and Carnot; Rennels and Hudson, Pipe Flow, 2012, section 10.2",
+                range: "turbulent flow",
+            },
+            area::sudden_expansion_borda_carnot::SCATTER,
+            &[AREA_FROM, AREA_TO],
+        ),
+        &loss_laws::STEP,
     ),
-    kind(
-        Text {
-            kind: "gradualChange",
-            label: "gradual change of section",
-            help: "a cone, either way; its own wall friction is in it",
-            equation: "widening by the cone's angle; narrowing K = f (1 - b^4)/(8 sin(a/2)) + 0.0696 sin(a/2) (1 - b^5) L^2 + (L - 1)^2; f 0.02",
-            source: "Rennels and Hudson, Pipe Flow, 2012, sections 10.3 and 11.1",
-            range: "all angles; length 0 is the sudden change",
-        },
-        area::diffuser_rennels_2012::SCATTER,
-        &[AREA_FROM, AREA_TO, length(0.1, "length along the axis")],
+    by_author(
+        kind(
+            Text {
+                kind: "gradualChange",
+                label: "gradual change of section",
+                help: "a cone, either way; its own wall friction is in it",
+                equation: "widening by the cone's angle; narrowing K = f (1 - b^4)/(8 sin(a/2)) + 0.0696 sin(a/2) (1 - b^5) L^2 + (L - 1)^2; f 0.02",
+                source: "Rennels and Hudson, Pipe Flow, 2012, sections 10.3 and 11.1",
+                range: "all angles; length 0 is the sudden change",
+            },
+            area::diffuser_rennels_2012::SCATTER,
+            &[AREA_FROM, AREA_TO, length(0.1, "length along the axis")],
+        ),
+        &loss_laws::CONE,
     ),
     kind(
         Text {
             kind: "opening",
             label: "opening in a wall",
-            help: "a thin-edged window between chambers or sections",
-            equation: "no loss to the jet's section C_d A, then (1 - C_d A/A_behind)^2 of the jet's head; all of it into a chamber",
-            source: "St Venant and Wantzel 1839, as in Heywood 1988, appendix C; Borda and Carnot",
-            range: "C_d from 0.5 to 1",
+            help: "a sharp-edged window between chambers or sections",
+            equation: "no loss to the jet's section C_d A, then (1 - C_d A/A_behind)^2 of the jet's head; all of it into a chamber; a thick wall saves 2 (1/C_d - 1)(1 - A/A_behind) w heads in A",
+            source: "St Venant and Wantzel 1839, as in Heywood 1988, appendix C; Borda and Carnot; w by Idelchik, diagram 4-12",
+            range: "C_d from 0.5 to 1, thickness to 3 diameters",
         },
         opening::contracted_jet::SCATTER,
         &[
@@ -278,7 +270,49 @@ pub static LOSSES: [KindInfo; 13] = [
                 "area at to",
                 "section towards the other end; a chamber when left out",
             ),
+            optional(
+                FieldInfo::new("thickness", "thickness", Quantity::Length, LENGTH),
+                "thickness of the wall, in which the jet fills the opening again; a thin edge when left out",
+            ),
         ],
+    ),
+    by_author(
+        kind(
+            Text {
+                kind: "screenRound",
+                label: "wire screen",
+                help: "a screen of round wires across the section",
+                equation: "K = beta (1 - s^2) / s^2 heads of the approach; beta over the gap's Reynolds number by table, 1.3 at 20, 0.7 at 100, 0.52 from 400",
+                source: "Blevins, Applied Fluid Dynamics Handbook, 1984",
+                range: "open part 0.05 to 0.8; chokes in the open part",
+            },
+            screen::round_blevins_1984::SCATTER,
+            &[
+                SCREENED,
+                OPEN_PART,
+                required(
+                    FieldInfo::new("gap", "gap", Quantity::Length, POSITIVE_LENGTH),
+                    0.002,
+                    "free width between two wires",
+                ),
+            ],
+        ),
+        &loss_laws::ROUND_SCREEN,
+    ),
+    by_author(
+        kind(
+            Text {
+                kind: "screenSquare",
+                label: "plate or bar screen",
+                help: "a perforated plate, or a screen of bars with square edges, across the section",
+                equation: "K heads of the approach over the open part by table",
+                source: "Blevins, Applied Fluid Dynamics Handbook, 1984",
+                range: "open part from 0.0016; chokes in the open part",
+            },
+            screen::square_blevins_1984::SCATTER,
+            &[SCREENED, OPEN_PART],
+        ),
+        &loss_laws::SQUARE_SCREEN,
     ),
     kind(
         Text {
@@ -391,53 +425,4 @@ pub static STATION_BEND: [FieldInfo; 3] = [
         "angle turned through",
     ),
     radius("radius of the axis"),
-];
-
-/// Fields of a core.
-static CORE: [FieldInfo; 8] = [
-    section("area", "open area", "open section of this passage"),
-    required(
-        FieldInfo::new("fraction", "face part", Quantity::Fraction, [1e-6, 1.0]),
-        1.0,
-        "part of the core's face that this passage is",
-    ),
-    required(
-        FieldInfo::new("pressure", "measured at", Quantity::Pressure, [1e3, 1e7]),
-        200_000.0,
-        "pressure at which the two points were measured",
-    ),
-    required(
-        FieldInfo::new(
-            "temperature",
-            "measured at",
-            Quantity::Temperature,
-            [150.0, 1_000.0],
-        ),
-        330.0,
-        "temperature at which the two points were measured",
-    ),
-    flow(
-        "flow1",
-        "flow 1",
-        0.3,
-        "whole core's mass flow at the first point",
-    ),
-    drop(
-        "drop1",
-        "drop 1",
-        1_200.0,
-        "pressure drop at the first point",
-    ),
-    flow(
-        "flow2",
-        "flow 2",
-        0.6,
-        "whole core's mass flow at the second point",
-    ),
-    drop(
-        "drop2",
-        "drop 2",
-        4_000.0,
-        "pressure drop at the second point",
-    ),
 ];

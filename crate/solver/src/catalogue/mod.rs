@@ -2,6 +2,8 @@
 //! units and ranges from it.
 
 mod equipment;
+mod loss_fields;
+mod loss_laws;
 mod losses;
 mod nodes;
 mod settings;
@@ -83,6 +85,8 @@ pub struct KindInfo {
     pub scatter_origin: &'static str,
     /// Its numeric fields.
     pub fields: &'static [FieldInfo],
+    /// Whose formula it can follow, for `law`, the default first; empty where there is one only.
+    pub laws: &'static [ChoiceInfo],
 }
 
 /// One numeric field.

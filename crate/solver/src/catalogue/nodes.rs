@@ -147,6 +147,7 @@ const fn plain(kind: &'static str, label: &'static str, help: &'static str) -> K
         scatter: 0.0,
         scatter_origin: "",
         fields: &[],
+        laws: &[],
     }
 }
 

@@ -188,6 +188,31 @@ fn junction_laws_are_listed() {
     same_choices(&JUNCTION_LAWS, catalogue().junction_laws);
 }
 
+/// Every loss with every author it may have comes back as it was written, and the first is the default.
+#[test]
+fn every_author_is_read_back() {
+    for sample in losses() {
+        let mut written = serde_json::to_value(&sample).expect("a sample is written");
+        let name = written_kind(&sample);
+        let mut kinds = catalogue().losses.iter();
+        let info = kinds.find(|info| info.kind == name).expect("listed");
+        for (place, law) in info.laws.iter().enumerate() {
+            written["law"] = law.name.into();
+            let row = written.as_object().expect("an object");
+            let loss = decode::loss_alone(row).expect("nothing is wrong");
+            let mut again = serde_json::to_value(&loss).expect("a loss is written");
+            assert_eq!(
+                again.get("law").is_none(),
+                place == 0,
+                "{name} {}",
+                law.name
+            );
+            again["law"] = law.name.into();
+            assert_eq!(again, written);
+        }
+    }
+}
+
 #[test]
 fn choices_of_the_engine_are_listed() {
     same_choices(&FUEL_SETTINGS, catalogue().fuel_settings);

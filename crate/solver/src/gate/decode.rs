@@ -15,9 +15,13 @@ use crate::defaults::{
 };
 use crate::study::{
     Ambient, Bench, Blower, Branch, Check, Cooler, Cycle, Cylinder, EfficiencyTable, Engine, Fuel,
-    FuelSetting, JunctionLaw, Leg, Loss, Mixing, Network, Node, NodeKind, Reference, Running,
-    Settings, Station, StationBend, Study, VERSION, Valve, Variant,
+    FuelSetting, JunctionLaw, Leg, Mixing, Network, Node, NodeKind, Reference, Running, Settings,
+    Study, VERSION, Valve, Variant,
 };
+
+mod loss;
+
+use loss::loss;
 
 /// The study that a checked document holds.
 pub fn study(document: &Object) -> Option<Study> {
@@ -33,6 +37,12 @@ pub fn study(document: &Object) -> Option<Study> {
         coolers: row.list("coolers", cooler)?,
         variants: row.list("variants", variant)?,
     })
+}
+
+/// One loss by itself, as the tests of the catalogue need it.
+#[cfg(test)]
+pub fn loss_alone(row: &Object) -> Option<crate::study::Loss> {
+    loss(Row(row))
 }
 
 /// The part of an answer that an unchecked value names.
@@ -136,6 +146,15 @@ impl<'d> Row<'d> {
     #[inline(never)]
     fn flag(self, field: &str) -> bool {
         self.value(field).and_then(Value::as_bool) == Some(true)
+    }
+
+    /// The choice that a word names; the default where none is given.
+    fn choice<T: Copy + Default>(self, field: &str, choices: &[(&str, T)]) -> Option<T> {
+        let Some(word) = self.word(field) else {
+            return Some(T::default());
+        };
+        let named = choices.iter().find(|(name, _)| *name == word);
+        named.map(|(_, choice)| *choice)
     }
 
     #[inline(never)]
@@ -406,98 +425,4 @@ fn leg(word: &str) -> Option<Leg> {
         "side" => Some(Leg::Side),
         _ => None,
     }
-}
-
-fn loss(row: Row) -> Option<Loss> {
-    Some(match row.word("kind")? {
-        "entrySharp" => Loss::EntrySharp {
-            area: row.number("area")?,
-        },
-        "entryRounded" => Loss::EntryRounded {
-            area: row.number("area")?,
-            radius: row.number("radius")?,
-        },
-        "entryFlared" => Loss::EntryFlared {
-            area: row.number("area")?,
-            radius: row.number("radius")?,
-        },
-        "entryReentrant" => Loss::EntryReentrant {
-            area: row.number("area")?,
-            thickness: row.number("thickness")?,
-        },
-        "duct" => Loss::Duct {
-            area: row.number("area")?,
-            perimeter: row.number("perimeter"),
-            length: row.number("length")?,
-            roughness: row.number("roughness")?,
-        },
-        "bend" => Loss::Bend {
-            area: row.number("area")?,
-            perimeter: row.number("perimeter"),
-            angle: row.number("angle")?,
-            radius: row.number("radius")?,
-            roughness: row.number("roughness")?,
-        },
-        "suddenChange" => Loss::SuddenChange {
-            area_from: row.number("areaFrom")?,
-            area_to: row.number("areaTo")?,
-        },
-        "gradualChange" => Loss::GradualChange {
-            area_from: row.number("areaFrom")?,
-            area_to: row.number("areaTo")?,
-            length: row.number("length")?,
-        },
-        "opening" => Loss::Opening {
-            area: row.number("area")?,
-            discharge_coefficient: row.number("dischargeCoefficient")?,
-            area_from: row.number("areaFrom"),
-            area_to: row.number("areaTo"),
-        },
-        "throttle" => Loss::Throttle {
-            diameter: row.number("diameter")?,
-            angle: row.number("angle")?,
-            closed_angle: row.number("closedAngle")?,
-            shaft_diameter: row.number("shaftDiameter")?,
-            discharge_coefficient: row.number("dischargeCoefficient")?,
-        },
-        "core" => Loss::Core {
-            area: row.number("area")?,
-            fraction: row.number("fraction")?,
-            pressure: row.number("pressure")?,
-            temperature: row.number("temperature")?,
-            flow_1: row.number("flow1")?,
-            drop_1: row.number("drop1")?,
-            flow_2: row.number("flow2")?,
-            drop_2: row.number("drop2")?,
-            cooler: row.text("cooler"),
-        },
-        "schedule" => Loss::Schedule {
-            roughness: row.number("roughness")?,
-            stations: row.list("stations", station)?,
-            bends: row.list("bends", station_bend)?,
-        },
-        "typedK" => Loss::TypedK {
-            k: row.number("k")?,
-            k_reversed: row.number("kReversed"),
-            area: row.number("area")?,
-            origin: row.text("origin").unwrap_or_default(),
-        },
-        _ => return None,
-    })
-}
-
-fn station(row: Row) -> Option<Station> {
-    Some(Station {
-        at: row.number("at")?,
-        area: row.number("area")?,
-        perimeter: row.number("perimeter"),
-    })
-}
-
-fn station_bend(row: Row) -> Option<StationBend> {
-    Some(StationBend {
-        at: row.number("at")?,
-        angle: row.number("angle")?,
-        radius: row.number("radius")?,
-    })
 }

@@ -244,7 +244,11 @@ impl Gate {
                 self.rows(loss, at, "bends", false, catalogue().station_bend);
                 &["kind", "stations", "bends"]
             }
-            _ => &["kind"],
+            _ if kind.laws.is_empty() => &["kind"],
+            _ => {
+                self.choice(loss, at, "law", kind.laws);
+                &["kind", "law"]
+            }
         };
         self.known_fields(loss, at, known, kind.fields);
         self.numbers(loss, at, kind.fields);

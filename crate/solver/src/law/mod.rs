@@ -14,6 +14,7 @@ pub mod junction;
 pub mod mixture;
 pub mod opening;
 pub mod outside;
+pub mod screen;
 pub mod throttle;
 pub mod valve;
 

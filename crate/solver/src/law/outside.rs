@@ -1,13 +1,13 @@
 //! Which fields of a loss or a node lie outside their law's range of validity.
 
 use super::area::{GradualChange, SuddenChange};
-use super::bend::rennels_2012::RoundedBend;
-use super::entry::{
-    flared_idelchik::FlaredEntry, reentrant_rennels_2012::ReentrantEntry,
-    rounded_rennels_2012::RoundedEntry, sharp_idelchik::SharpEntry,
-};
-use super::friction::{churchill_1977, laminar_noncircular_shah_london_1978};
+use super::bend::RoundedBend;
+use super::bend::pair::BendPair;
+use super::entry::flared_idelchik::FlaredEntry;
+use super::entry::{ReentrantEntry, RoundedEntry, SharpEntry};
+use super::friction::{churchill_1977, hose_hawthorne_1963, laminar_noncircular_shah_london_1978};
 use super::opening::contracted_jet::ContractedJet;
+use super::screen::{RoundScreen, SquareScreen};
 use super::throttle::plate_heywood_1988::ThrottlePlate;
 use super::{cooler, junction};
 use crate::digits::{plain, rounded};
@@ -17,10 +17,19 @@ use crate::study::{Loss, NodeKind};
 /// Field and message for each value of a loss outside its law's range.
 pub fn outside(loss: &Loss) -> Vec<(&'static str, String)> {
     match *loss {
-        Loss::EntrySharp { area } => SharpEntry { area }.outside(),
-        Loss::EntryRounded { area, radius } => RoundedEntry { area, radius }.outside(),
+        Loss::EntrySharp { area, law } => SharpEntry { area, law }.outside(),
+        Loss::EntryRounded { area, radius, law } => RoundedEntry { area, radius, law }.outside(),
         Loss::EntryFlared { area, radius } => FlaredEntry { area, radius }.outside(),
-        Loss::EntryReentrant { area, thickness } => ReentrantEntry { area, thickness }.outside(),
+        Loss::EntryReentrant {
+            area,
+            thickness,
+            law,
+        } => ReentrantEntry {
+            area,
+            thickness,
+            law,
+        }
+        .outside(),
         Loss::Duct {
             area,
             perimeter,
@@ -42,25 +51,59 @@ pub fn outside(loss: &Loss) -> Vec<(&'static str, String)> {
             radius,
             angle,
             roughness,
+            law,
         } => {
             let diameter = hydraulic_diameter(area, perimeter);
             let mut found = RoundedBend {
                 radius_ratio: radius / diameter,
                 angle,
+                diameter,
+                law,
             }
             .outside();
             found.extend(churchill_1977::outside(roughness / diameter));
             found
         }
-        Loss::SuddenChange { area_from, area_to } => SuddenChange { area_from, area_to }.outside(),
+        Loss::BendPair {
+            area,
+            perimeter,
+            angle,
+            radius,
+            spacing,
+            twist,
+            roughness,
+        } => {
+            let diameter = hydraulic_diameter(area, perimeter);
+            let mut found = BendPair {
+                radius_ratio: radius / diameter,
+                angle,
+                spacing_ratio: spacing / diameter,
+                twist,
+            }
+            .outside();
+            found.extend(churchill_1977::outside(roughness / diameter));
+            found
+        }
+        Loss::SuddenChange {
+            area_from,
+            area_to,
+            law,
+        } => SuddenChange {
+            area_from,
+            area_to,
+            law,
+        }
+        .outside(),
         Loss::GradualChange {
             area_from,
             area_to,
             length,
+            law,
         } => GradualChange {
             area_from,
             area_to,
             length,
+            law,
         }
         .outside(),
         Loss::Opening {
@@ -68,13 +111,20 @@ pub fn outside(loss: &Loss) -> Vec<(&'static str, String)> {
             discharge_coefficient,
             area_from,
             area_to,
+            thickness,
         } => ContractedJet {
             area,
             discharge_coefficient,
             area_from,
             area_to,
+            thickness: thickness.unwrap_or(0.0),
         }
         .outside(),
+        Loss::Hose { area, pitch, .. } => {
+            hose_hawthorne_1963::outside(pitch / hydraulic_diameter(area, None))
+        }
+        Loss::ScreenRound { open_part, law, .. } => RoundScreen { open_part, law }.outside(),
+        Loss::ScreenSquare { open_part, law, .. } => SquareScreen { open_part, law }.outside(),
         Loss::Throttle {
             diameter,
             angle,

@@ -2,6 +2,11 @@
 
 use serde::Serialize;
 
+use super::is_default;
+use super::loss_law::{
+    BendLaw, ConeLaw, ReentrantEntryLaw, RoundedEntryLaw, ScreenLaw, SharpEntryLaw, StepLaw,
+};
+
 document! {
 /// One thing in a branch that costs stagnation pressure.
 #[serde(tag = "kind", rename_all_fields = "camelCase")]
@@ -10,6 +15,10 @@ pub enum Loss {
     EntrySharp {
         /// Area of the section entered [m2].
         area: f64,
+        /// Whose coefficient is used; the first that the catalogue lists when not given.
+        #[serde(default, skip_serializing_if = "is_default")]
+        #[cfg_attr(feature = "generate", ts(as = "Option<_>"))]
+        law: SharpEntryLaw,
     },
     /// Rounded entry flush with a wall.
     EntryRounded {
@@ -17,6 +26,10 @@ pub enum Loss {
         area: f64,
         /// Radius of the edge [m].
         radius: f64,
+        /// Whose coefficient is used; the first that the catalogue lists when not given.
+        #[serde(default, skip_serializing_if = "is_default")]
+        #[cfg_attr(feature = "generate", ts(as = "Option<_>"))]
+        law: RoundedEntryLaw,
     },
     /// Free-standing bellmouth.
     EntryFlared {
@@ -31,6 +44,10 @@ pub enum Loss {
         area: f64,
         /// Wall thickness of the pipe [m].
         thickness: f64,
+        /// Whose coefficient is used; the first that the catalogue lists when not given.
+        #[serde(default, skip_serializing_if = "is_default")]
+        #[cfg_attr(feature = "generate", ts(as = "Option<_>"))]
+        law: ReentrantEntryLaw,
     },
     /// Straight duct with wall friction.
     Duct {
@@ -43,6 +60,15 @@ pub enum Loss {
         length: f64,
         /// Height of the wall's roughness [m].
         roughness: f64,
+    },
+    /// Corrugated hose.
+    Hose {
+        /// Free area inside the corrugations [m2].
+        area: f64,
+        /// Length along the axis [m].
+        length: f64,
+        /// Distance from one corrugation to the next [m].
+        pitch: f64,
     },
     /// Bend of constant section.
     Bend {
@@ -57,6 +83,28 @@ pub enum Loss {
         radius: f64,
         /// Height of the wall's roughness [m].
         roughness: f64,
+        /// Whose coefficient is used; the first that the catalogue lists when not given.
+        #[serde(default, skip_serializing_if = "is_default")]
+        #[cfg_attr(feature = "generate", ts(as = "Option<_>"))]
+        law: BendLaw,
+    },
+    /// Two equal bends close to each other.
+    BendPair {
+        /// Area of their section [m2].
+        area: f64,
+        /// Wetted perimeter [m]; a circle when not given.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        perimeter: Option<f64>,
+        /// Angle that each turns through [rad].
+        angle: f64,
+        /// Radius of either axis [m].
+        radius: f64,
+        /// Straight length between them [m].
+        spacing: f64,
+        /// Angle between their planes, 0 when they go on turning [rad].
+        twist: f64,
+        /// Height of the wall's roughness [m].
+        roughness: f64,
     },
     /// Sudden change of section.
     SuddenChange {
@@ -64,6 +112,10 @@ pub enum Loss {
         area_from: f64,
         /// Area towards the branch's `to` end [m2].
         area_to: f64,
+        /// Whose coefficient is used; the first that the catalogue lists when not given.
+        #[serde(default, skip_serializing_if = "is_default")]
+        #[cfg_attr(feature = "generate", ts(as = "Option<_>"))]
+        law: StepLaw,
     },
     /// Conical change of section.
     GradualChange {
@@ -73,6 +125,10 @@ pub enum Loss {
         area_to: f64,
         /// Length along the axis [m].
         length: f64,
+        /// Whose coefficient is used; the first that the catalogue lists when not given.
+        #[serde(default, skip_serializing_if = "is_default")]
+        #[cfg_attr(feature = "generate", ts(as = "Option<_>"))]
+        law: ConeLaw,
     },
     /// Thin-edged opening in a wall.
     Opening {
@@ -86,6 +142,33 @@ pub enum Loss {
         /// Section towards the branch's `to` end [m2]; a chamber when not given.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         area_to: Option<f64>,
+        /// Thickness of the wall [m]; a thin edge when not given.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        thickness: Option<f64>,
+    },
+    /// Screen of round wires across a section.
+    ScreenRound {
+        /// Section in front of the screen [m2].
+        area: f64,
+        /// Open part of it [-].
+        open_part: f64,
+        /// Width of the gap between two wires [m].
+        gap: f64,
+        /// Whose coefficient is used; the first that the catalogue lists when not given.
+        #[serde(default, skip_serializing_if = "is_default")]
+        #[cfg_attr(feature = "generate", ts(as = "Option<_>"))]
+        law: ScreenLaw,
+    },
+    /// Screen of square bars, or a perforated plate, across a section.
+    ScreenSquare {
+        /// Section in front of the screen [m2].
+        area: f64,
+        /// Open part of it [-].
+        open_part: f64,
+        /// Whose coefficient is used; the first that the catalogue lists when not given.
+        #[serde(default, skip_serializing_if = "is_default")]
+        #[cfg_attr(feature = "generate", ts(as = "Option<_>"))]
+        law: ScreenLaw,
     },
     /// Throttle plate in a round bore.
     Throttle {
@@ -181,10 +264,14 @@ impl Loss {
             Self::EntryFlared { .. } => "entryFlared",
             Self::EntryReentrant { .. } => "entryReentrant",
             Self::Duct { .. } => "duct",
+            Self::Hose { .. } => "hose",
             Self::Bend { .. } => "bend",
+            Self::BendPair { .. } => "bendPair",
             Self::SuddenChange { .. } => "suddenChange",
             Self::GradualChange { .. } => "gradualChange",
             Self::Opening { .. } => "opening",
+            Self::ScreenRound { .. } => "screenRound",
+            Self::ScreenSquare { .. } => "screenSquare",
             Self::Throttle { .. } => "throttle",
             Self::Core { .. } => "core",
             Self::Schedule { .. } => "schedule",

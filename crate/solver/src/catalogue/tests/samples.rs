@@ -1,21 +1,30 @@
 //! One sample of everything that a study can hold, with every field given.
 
 use crate::study::{
-    Ambient, Bench, Blower, Branch, Check, Cooler, Cycle, Cylinder, EfficiencyTable, Engine,
-    FORMAT, Fuel, FuelSetting, JunctionLaw, Leg, Loss, Mixing, Network, Node, NodeKind, Reference,
-    Running, Settings, Station, StationBend, Study, VERSION, Valve, Variant,
+    Ambient, Bench, BendLaw, Blower, Branch, Check, ConeLaw, Cooler, Cycle, Cylinder,
+    EfficiencyTable, Engine, FORMAT, Fuel, FuelSetting, JunctionLaw, Leg, Loss, Mixing, Network,
+    Node, NodeKind, ReentrantEntryLaw, Reference, RoundedEntryLaw, Running, ScreenLaw, Settings,
+    SharpEntryLaw, Station, StationBend, StepLaw, Study, VERSION, Valve, Variant,
 };
 
 /// One sample of every loss, with every optional field given.
 pub fn losses() -> Vec<Loss> {
     let area = 1e-3;
     let all = vec![
-        Loss::EntrySharp { area },
-        Loss::EntryRounded { area, radius: 1e-3 },
+        Loss::EntrySharp {
+            area,
+            law: SharpEntryLaw::Rennels2012,
+        },
+        Loss::EntryRounded {
+            area,
+            radius: 1e-3,
+            law: RoundedEntryLaw::Swamee2008,
+        },
         Loss::EntryFlared { area, radius: 1e-3 },
         Loss::EntryReentrant {
             area,
             thickness: 1e-3,
+            law: ReentrantEntryLaw::Idelchik,
         },
         Loss::Duct {
             area,
@@ -29,21 +38,50 @@ pub fn losses() -> Vec<Loss> {
             angle: 1.0,
             radius: 0.05,
             roughness: 1e-5,
+            law: BendLaw::CraneTp410,
+        },
+        Loss::BendPair {
+            area,
+            perimeter: Some(0.1),
+            angle: 1.0,
+            radius: 0.05,
+            spacing: 0.1,
+            twist: 0.5,
+            roughness: 1e-5,
         },
         Loss::SuddenChange {
             area_from: area,
             area_to: area,
+            law: StepLaw::Idelchik,
         },
         Loss::GradualChange {
             area_from: area,
             area_to: area,
             length: 0.1,
+            law: ConeLaw::CraneTp410,
         },
         Loss::Opening {
             area,
             discharge_coefficient: 0.6,
             area_from: Some(area),
             area_to: Some(area),
+            thickness: Some(0.002),
+        },
+        Loss::ScreenRound {
+            area,
+            open_part: 0.5,
+            gap: 1e-3,
+            law: ScreenLaw::Idelchik,
+        },
+        Loss::ScreenSquare {
+            area,
+            open_part: 0.5,
+            law: ScreenLaw::Idelchik,
+        },
+        Loss::Hose {
+            area,
+            length: 0.1,
+            pitch: 0.004,
         },
         Loss::Throttle {
             diameter: 0.05,
@@ -99,9 +137,13 @@ pub fn losses() -> Vec<Loss> {
             | Loss::EntryReentrant { .. }
             | Loss::Duct { .. }
             | Loss::Bend { .. }
+            | Loss::BendPair { .. }
             | Loss::SuddenChange { .. }
             | Loss::GradualChange { .. }
             | Loss::Opening { .. }
+            | Loss::ScreenRound { .. }
+            | Loss::ScreenSquare { .. }
+            | Loss::Hose { .. }
             | Loss::Throttle { .. }
             | Loss::Core { .. }
             | Loss::Schedule { .. }

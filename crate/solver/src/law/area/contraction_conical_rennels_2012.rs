@@ -24,7 +24,7 @@
 //! length 0 as printed, where there is no wall; it is faded out from 120 degrees on, by 0.0025 heads at most.
 
 use super::super::Scatter;
-use super::{cone_friction, diameter};
+use super::{cone_friction, half_angle};
 
 /// Range of the full angle: all [rad].
 pub const RANGE: [f64; 2] = [0.0, std::f64::consts::PI];
@@ -38,7 +38,7 @@ pub const SCATTER: Scatter = Scatter {
 
 /// The coefficient on the head in the small section.
 pub fn coefficient(large: f64, small: f64, length: f64, friction_factor: f64) -> f64 {
-    let half_angle = (0.5 * (diameter(large) - diameter(small))).atan2(length);
+    let half_angle = half_angle(small, large, length);
     let square = small / large;
     let fifth = square * square * square.sqrt();
     let narrowing = 1.0 - 0.215 * square - 0.785 * fifth;

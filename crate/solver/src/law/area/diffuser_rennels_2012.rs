@@ -27,7 +27,7 @@
 //! 180: neighbours are blended within 2 degrees of 20, 5 of 60 and over the last 20, far inside the scatter.
 
 use super::super::Scatter;
-use super::{cone_friction, diameter};
+use super::{blend, cone_friction, half_angle};
 
 /// Range of the full angle: all [rad].
 pub const RANGE: [f64; 2] = [0.0, std::f64::consts::PI];
@@ -41,7 +41,7 @@ pub const SCATTER: Scatter = Scatter {
 
 /// The coefficient on the head in the small section.
 pub fn coefficient(small: f64, large: f64, length: f64, friction_factor: f64) -> f64 {
-    let half_angle = (0.5 * (diameter(large) - diameter(small))).atan2(length);
+    let half_angle = half_angle(small, large, length);
     let angle = 2.0 * half_angle.to_degrees();
     let square = small / large;
     let fourth = square * square;
@@ -73,10 +73,4 @@ pub fn coefficient(small: f64, large: f64, length: f64, friction_factor: f64) ->
         5.0,
     );
     factor * (1.0 - square) * (1.0 - square) + friction
-}
-
-/// `below` well under `at`, `above` well over it, smooth within `width` of it.
-fn blend(below: f64, above: f64, angle: f64, at: f64, width: f64) -> f64 {
-    let t = ((angle - at) / (2.0 * width) + 0.5).clamp(0.0, 1.0);
-    below + (above - below) * t * t * (3.0 - 2.0 * t)
 }

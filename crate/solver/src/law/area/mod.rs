@@ -1,11 +1,15 @@
 //! Changes of section.
 
+pub mod contraction_conical_crane_tp410;
 pub mod contraction_conical_rennels_2012;
+pub mod diffuser_crane_tp410;
 pub mod diffuser_rennels_2012;
+pub mod sudden_contraction_idelchik;
 pub mod sudden_contraction_rennels_2012;
 pub mod sudden_expansion_borda_carnot;
 
-use super::{Head, TwoWay};
+use super::{Head, Scatter, TwoWay};
+use crate::study::{ConeLaw, StepLaw};
 
 /// A sudden change of section.
 #[derive(Clone, Copy, Debug)]
@@ -14,6 +18,8 @@ pub struct SuddenChange {
     pub area_from: f64,
     /// Area towards the `to` end [m2].
     pub area_to: f64,
+    /// Whose coefficient is used where it narrows; where it widens it is Borda's and Carnot's.
+    pub law: StepLaw,
 }
 
 /// A conical change of section.
@@ -25,6 +31,8 @@ pub struct GradualChange {
     pub area_to: f64,
     /// Length along the axis [m].
     pub length: f64,
+    /// Whose coefficients are used.
+    pub law: ConeLaw,
 }
 
 impl SuddenChange {
@@ -37,7 +45,10 @@ impl SuddenChange {
             area: small,
         };
         let narrowing = Head {
-            k: sudden_contraction_rennels_2012::coefficient(large, small),
+            k: match self.law {
+                StepLaw::Rennels2012 => sudden_contraction_rennels_2012::coefficient(large, small),
+                StepLaw::Idelchik => sudden_contraction_idelchik::coefficient(large, small),
+            },
             area: small,
         };
         two_way(self.area_from <= self.area_to, widening, narrowing)
@@ -55,16 +66,26 @@ impl GradualChange {
         let small = self.area_from.min(self.area_to);
         let large = self.area_from.max(self.area_to);
         let widening = Head {
-            k: diffuser_rennels_2012::coefficient(small, large, self.length, CONE_FRICTION),
+            k: match self.law {
+                ConeLaw::Rennels2012 => {
+                    diffuser_rennels_2012::coefficient(small, large, self.length, CONE_FRICTION)
+                }
+                ConeLaw::CraneTp410 => diffuser_crane_tp410::coefficient(small, large, self.length),
+            },
             area: small,
         };
         let narrowing = Head {
-            k: contraction_conical_rennels_2012::coefficient(
-                large,
-                small,
-                self.length,
-                CONE_FRICTION,
-            ),
+            k: match self.law {
+                ConeLaw::Rennels2012 => contraction_conical_rennels_2012::coefficient(
+                    large,
+                    small,
+                    self.length,
+                    CONE_FRICTION,
+                ),
+                ConeLaw::CraneTp410 => {
+                    contraction_conical_crane_tp410::coefficient(large, small, self.length)
+                }
+            },
             area: small,
         };
         two_way(self.area_from <= self.area_to, widening, narrowing)
@@ -73,6 +94,29 @@ impl GradualChange {
     /// Fields outside the range: none, since all ratios and angles are inside it.
     pub fn outside(&self) -> Vec<(&'static str, String)> {
         Vec::new()
+    }
+}
+
+impl StepLaw {
+    /// How far the coefficient may lie from the truth where the section widens, or narrows.
+    pub fn scatter(self, widens: bool) -> Scatter {
+        match (widens, self) {
+            (true, _) => sudden_expansion_borda_carnot::SCATTER,
+            (false, Self::Rennels2012) => sudden_contraction_rennels_2012::SCATTER,
+            (false, Self::Idelchik) => sudden_contraction_idelchik::SCATTER,
+        }
+    }
+}
+
+impl ConeLaw {
+    /// How far the coefficient may lie from the truth where the section widens, or narrows.
+    pub fn scatter(self, widens: bool) -> Scatter {
+        match (widens, self) {
+            (true, Self::Rennels2012) => diffuser_rennels_2012::SCATTER,
+            (true, Self::CraneTp410) => diffuser_crane_tp410::SCATTER,
+            (false, Self::Rennels2012) => contraction_conical_rennels_2012::SCATTER,
+            (false, Self::CraneTp410) => contraction_conical_crane_tp410::SCATTER,
+        }
     }
 }
 
@@ -96,6 +140,17 @@ pub const CONE_FRICTION: f64 = 0.02;
 /// Diameter of a circle of an area [m].
 pub(crate) fn diameter(area: f64) -> f64 {
     (4.0 * area / std::f64::consts::PI).sqrt()
+}
+
+/// Half of a cone's full angle [rad].
+pub(crate) fn half_angle(small: f64, large: f64, length: f64) -> f64 {
+    (0.5 * (diameter(large) - diameter(small))).atan2(length)
+}
+
+/// `below` well under `at`, `above` well over it, smooth within `width` of it.
+pub(crate) fn blend(below: f64, above: f64, angle: f64, at: f64, width: f64) -> f64 {
+    let t = ((angle - at) / (2.0 * width) + 0.5).clamp(0.0, 1.0);
+    below + (above - below) * t * t * (3.0 - 2.0 * t)
 }
 
 /// Wall friction of a cone in heads of its small end; that of a straight duct for equal ends.

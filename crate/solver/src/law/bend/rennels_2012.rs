@@ -8,7 +8,7 @@
 //! | --- | --- | --- | --- |
 //! | r/d | `radius_ratio` | radius of the axis over hydraulic diameter | - |
 //! | alpha | `angle` | angle turned through | rad |
-//! | f | `friction_factor` | Darcy friction factor of the bend's wall | - |
+//! | f | of `BendTerms` | Darcy friction factor of the bend's wall | - |
 //! | K | result | loss coefficient on the velocity head, friction along the bend included | - |
 //!
 //! # Source
@@ -25,8 +25,8 @@
 
 use std::f64::consts::PI;
 
-use super::super::outside::outside_range;
-use super::super::{Scatter, Slope};
+use super::super::Scatter;
+use super::BendTerms;
 
 /// Range of r/d [-].
 pub const RANGE: [f64; 2] = [0.5, 20.0];
@@ -40,50 +40,15 @@ pub const SCATTER: Scatter = Scatter {
     origin: "four authors at r/d 1.5 give 0.23 to 0.28 at 90 degrees, 0.11 to 0.20 at 45 (fluids 1.3.1: Rennels, Miller, Ito, Crane)",
 };
 
-/// A bend.
-#[derive(Clone, Copy, Debug)]
-pub struct RoundedBend {
-    /// Axis radius over hydraulic diameter [-].
-    pub radius_ratio: f64,
-    /// Angle turned through [rad].
-    pub angle: f64,
-}
-
-impl RoundedBend {
-    /// The coefficient and its derivative with the friction factor.
-    pub fn coefficient(&self, friction_factor: f64) -> Slope {
-        let held = self.angle.min(PI);
-        let ratio = self.radius_ratio.max(RANGE[0]);
-        let sine = (0.5 * held).sin();
-        let tightness = ratio.powf(-4.0 * held / PI);
-        let turns = if self.angle > PI {
-            self.angle / PI
-        } else {
-            1.0
-        };
-        let derivative =
-            turns * (held * ratio + 2.4 * sine + 6.6 * (sine.sqrt() + sine) * tightness);
-        Slope {
-            value: turns * 0.10 * sine + friction_factor * derivative,
-            derivative,
-        }
-    }
-
-    /// Fields outside the range.
-    pub fn outside(&self) -> Vec<(&'static str, String)> {
-        outside_range(
-            "radius",
-            "axis radius over hydraulic diameter",
-            self.radius_ratio,
-            RANGE,
-        )
-        .into_iter()
-        .chain(outside_range(
-            "angle",
-            "angle in radians",
-            self.angle,
-            RANGE_ANGLE,
-        ))
-        .collect()
+/// The coefficient of a bend by its axis radius over diameter and its angle [rad].
+pub fn terms(radius_ratio: f64, angle: f64) -> BendTerms {
+    let held = angle.min(PI);
+    let ratio = radius_ratio.max(RANGE[0]);
+    let sine = (0.5 * held).sin();
+    let tightness = ratio.powf(-4.0 * held / PI);
+    let turns = (angle / PI).max(1.0);
+    BendTerms {
+        fixed: turns * 0.10 * sine,
+        by_friction: turns * (held * ratio + 2.4 * sine + 6.6 * (sine.sqrt() + sine) * tightness),
     }
 }

@@ -22,6 +22,8 @@
 
 use super::super::outside::outside_range;
 use super::super::{Head, Scatter, TwoWay};
+use super::diameter_ratio;
+use crate::curve::Curve;
 
 /// Range of r/d [-].
 pub const RANGE: [f64; 2] = [0.0, 1.0];
@@ -33,12 +35,15 @@ pub const SCATTER: Scatter = Scatter {
     origin: "judged: a table from memory",
 };
 
-const RATIO: [f64; 11] = [
-    0.0, 0.01, 0.02, 0.03, 0.04, 0.05, 0.06, 0.08, 0.12, 0.16, 0.2,
-];
-const COEFFICIENT: [f64; 11] = [
-    1.0, 0.87, 0.74, 0.61, 0.51, 0.40, 0.32, 0.20, 0.10, 0.06, 0.03,
-];
+const TABLE: Curve = Curve {
+    xs: &[
+        0.0, 0.01, 0.02, 0.03, 0.04, 0.05, 0.06, 0.08, 0.12, 0.16, 0.2,
+    ],
+    ys: &[
+        1.0, 0.87, 0.74, 0.61, 0.51, 0.40, 0.32, 0.20, 0.10, 0.06, 0.03,
+    ],
+    flat: [false, true],
+};
 
 /// A bellmouth.
 #[derive(Clone, Copy, Debug)]
@@ -54,7 +59,7 @@ impl FlaredEntry {
     pub fn coefficients(&self) -> TwoWay {
         TwoWay {
             forward: Head {
-                k: coefficient(self.radius_ratio()),
+                k: TABLE.at(self.radius_ratio()).value,
                 area: self.area,
             },
             reversed: Head {
@@ -66,7 +71,7 @@ impl FlaredEntry {
 
     /// Bell radius over diameter [-].
     pub fn radius_ratio(&self) -> f64 {
-        self.radius / (4.0 * self.area / std::f64::consts::PI).sqrt()
+        diameter_ratio(self.radius, self.area)
     }
 
     /// Fields outside the range.
@@ -74,40 +79,5 @@ impl FlaredEntry {
         outside_range("radius", "radius over diameter", self.radius_ratio(), RANGE)
             .into_iter()
             .collect()
-    }
-}
-
-fn coefficient(ratio: f64) -> f64 {
-    let last = RATIO.len() - 1;
-    if ratio >= RATIO[last] {
-        return COEFFICIENT[last];
-    }
-    let interval = RATIO
-        .iter()
-        .rposition(|left| *left <= ratio)
-        .unwrap_or(0)
-        .min(last - 1);
-    let width = RATIO[interval + 1] - RATIO[interval];
-    let t = (ratio - RATIO[interval]) / width;
-    let (left, right) = (slope(interval) * width, slope(interval + 1) * width);
-    let (from, to) = (COEFFICIENT[interval], COEFFICIENT[interval + 1]);
-    let (square, cube) = (t * t, t * t * t);
-    from * (2.0 * cube - 3.0 * square + 1.0)
-        + left * (cube - 2.0 * square + t)
-        + to * (3.0 * square - 2.0 * cube)
-        + right * (cube - square)
-}
-
-/// Slope at a table point: the harmonic mean of its two chords keeps the curve monotone; flat at the end.
-fn slope(point: usize) -> f64 {
-    let chord =
-        |left: usize| (COEFFICIENT[left + 1] - COEFFICIENT[left]) / (RATIO[left + 1] - RATIO[left]);
-    match point {
-        0 => chord(0),
-        last if last == RATIO.len() - 1 => 0.0,
-        inner => {
-            let (before, after) = (chord(inner - 1), chord(inner));
-            2.0 * before * after / (before + after)
-        }
     }
 }

@@ -6,8 +6,7 @@
 //! # Symbols
 //! | symbol | field | meaning | unit |
 //! | --- | --- | --- | --- |
-//! | d | from `area` | diameter of a circle of the section's area | m |
-//! | t | `thickness` | wall thickness of the pipe | m |
+//! | t/d | `thickness_ratio` | wall thickness of the pipe over diameter of a circle of the section's area | - |
 //! | K | result | loss coefficient on the velocity head in the section | - |
 //!
 //! # Source
@@ -22,8 +21,7 @@
 //! is continuous too; the constant is the same authors' flush entry, 0.57, while the flush entry of this
 //! library is Idelchik's 0.5. Flow out through the end loses nothing here; the chamber takes the velocity head.
 
-use super::super::outside::outside_range;
-use super::super::{Head, Scatter, TwoWay};
+use super::super::Scatter;
 
 /// Range of t/d [-].
 pub const RANGE: [f64; 2] = [0.0, 0.3];
@@ -38,43 +36,8 @@ pub const SCATTER: Scatter = Scatter {
     origin: "four methods of fluids 1.3.1 give 0.91 to 1.14 at t/d 0 and 0.62 to 0.78 at 0.02, Crane 0.78 for all",
 };
 
-/// A re-entrant pipe end.
-#[derive(Clone, Copy, Debug)]
-pub struct ReentrantEntry {
-    /// Area of the section entered [m2].
-    pub area: f64,
-    /// Wall thickness [m].
-    pub thickness: f64,
-}
-
-impl ReentrantEntry {
-    /// Loss coefficients for either direction.
-    pub fn coefficients(&self) -> TwoWay {
-        let ratio = self.thickness_ratio().min(THICK);
-        let k = 1.12 + ratio * (ratio * (80.0 * ratio + 216.0) - 22.0);
-        TwoWay {
-            forward: Head { k, area: self.area },
-            reversed: Head {
-                k: 0.0,
-                area: self.area,
-            },
-        }
-    }
-
-    /// Wall thickness over diameter [-].
-    pub fn thickness_ratio(&self) -> f64 {
-        self.thickness / (4.0 * self.area / std::f64::consts::PI).sqrt()
-    }
-
-    /// Fields outside the range.
-    pub fn outside(&self) -> Vec<(&'static str, String)> {
-        outside_range(
-            "thickness",
-            "wall thickness over diameter",
-            self.thickness_ratio(),
-            RANGE,
-        )
-        .into_iter()
-        .collect()
-    }
+/// The coefficient on the head in the section, by wall thickness over diameter.
+pub fn coefficient(thickness_ratio: f64) -> f64 {
+    let ratio = thickness_ratio.min(THICK);
+    1.12 + ratio * (ratio * (80.0 * ratio + 216.0) - 22.0)
 }

@@ -7,8 +7,7 @@
 //! # Symbols
 //! | symbol | field | meaning | unit |
 //! | --- | --- | --- | --- |
-//! | d | from `area` | diameter of a circle of the section's area | m |
-//! | r | `radius` | radius of the edge | m |
+//! | r/d | `radius_ratio` | radius of the edge over diameter of a circle of the section's area | - |
 //! | K | result | loss coefficient on the velocity head in the section | - |
 //!
 //! # Source
@@ -22,8 +21,7 @@
 //! Round sections. Methods of other authors differ by a factor of 3 at r/d = 0.1, hence the scatter.
 //! Flow out through a rounded edge loses nothing here; the chamber takes the velocity head.
 
-use super::super::outside::outside_range;
-use super::super::{Head, Scatter, TwoWay};
+use super::super::Scatter;
 
 /// Range of r/d [-].
 pub const RANGE: [f64; 2] = [0.0, 1.0];
@@ -35,44 +33,8 @@ pub const SCATTER: Scatter = Scatter {
     origin: "six methods of fluids 1.3.1 give 0.05 to 0.20 at r/d 0.1, this one the most, and 0.28 to 0.40 at 0.02",
 };
 
-/// A rounded entry.
-#[derive(Clone, Copy, Debug)]
-pub struct RoundedEntry {
-    /// Area of the section entered [m2].
-    pub area: f64,
-    /// Radius of the edge [m].
-    pub radius: f64,
-}
-
-impl RoundedEntry {
-    /// Loss coefficients for either direction.
-    pub fn coefficients(&self) -> TwoWay {
-        TwoWay {
-            forward: Head {
-                k: coefficient(self.radius_ratio()),
-                area: self.area,
-            },
-            reversed: Head {
-                k: 0.0,
-                area: self.area,
-            },
-        }
-    }
-
-    /// Edge radius over diameter [-].
-    pub fn radius_ratio(&self) -> f64 {
-        self.radius / (4.0 * self.area / std::f64::consts::PI).sqrt()
-    }
-
-    /// Fields outside the range.
-    pub fn outside(&self) -> Vec<(&'static str, String)> {
-        outside_range("radius", "radius over diameter", self.radius_ratio(), RANGE)
-            .into_iter()
-            .collect()
-    }
-}
-
-fn coefficient(radius_ratio: f64) -> f64 {
+/// The coefficient on the head in the section, by edge radius over diameter.
+pub fn coefficient(radius_ratio: f64) -> f64 {
     let ratio = radius_ratio.min(1.0);
     let contraction = 1.0 + 0.622 * (1.0 - 0.30 * ratio.sqrt() - 0.70 * ratio).powi(4);
     0.0696 * (1.0 - 0.569 * ratio) * contraction.powi(2) + (contraction - 1.0).powi(2)

@@ -1,3 +1,4 @@
 //! Openings in walls.
 
 pub mod contracted_jet;
+pub mod thick_edge_idelchik;

@@ -26,7 +26,8 @@
 //!
 //! # Limits
 //! A thin plate. A closed plate keeps a leak of 1e-4 of the bore, so that the branch stays in the network. C_d
-//! is taken as constant with angle and pressure ratio.
+//! is taken as constant with angle and pressure ratio. Weisbach's measured table for a disc in a pipe (0.52, 1.54,
+//! 10.8 and 118 at 10, 20, 40 and 60 degrees from wide open) asks for C_d 0.65; 0.9 gives half its loss or less.
 
 use std::f64::consts::{FRAC_2_PI, PI};
 
@@ -86,6 +87,7 @@ impl ThrottlePlate {
             discharge_coefficient: self.discharge_coefficient,
             area_from: bore,
             area_to: bore,
+            thickness: 0.0,
         }
         .coefficients()
     }

@@ -1,0 +1,156 @@
+//! A loss outside its author's range is answered, and the warning names its branch and its field.
+
+use std::f64::consts::PI;
+
+use evenport::{BendLaw, Loss, RoundedEntryLaw, ScreenLaw, WarningKind};
+
+use crate::support::{Builder, answer, typed};
+
+const AREA: f64 = 1e-3;
+
+/// Fields of the second loss of `way` that the answer calls outside their range.
+fn warned(loss: Loss) -> Vec<String> {
+    let mut builder = Builder::default();
+    builder
+        .source("room")
+        .port("port")
+        .branch("way", "room", "port", vec![typed(0.5, AREA), loss]);
+    let answer = answer(&builder.study(1_000.0));
+    let outside = answer
+        .warnings
+        .iter()
+        .filter(|warning| warning.kind == WarningKind::OutsideRange);
+    outside
+        .map(|warning| {
+            assert_eq!(warning.element, "way");
+            warning.field.clone()
+        })
+        .collect()
+}
+
+fn bend(radius: f64, law: BendLaw) -> Loss {
+    Loss::Bend {
+        area: AREA,
+        perimeter: None,
+        angle: PI / 2.0,
+        radius,
+        roughness: 1e-5,
+        law,
+    }
+}
+
+fn pair(spacing: f64) -> Loss {
+    Loss::BendPair {
+        area: AREA,
+        perimeter: None,
+        angle: PI / 2.0,
+        radius: 0.05,
+        spacing,
+        twist: 0.0,
+        roughness: 1e-5,
+    }
+}
+
+fn hose(pitch: f64) -> Loss {
+    Loss::Hose {
+        area: AREA,
+        length: 0.2,
+        pitch,
+    }
+}
+
+fn round(open_part: f64, law: ScreenLaw) -> Loss {
+    Loss::ScreenRound {
+        area: AREA,
+        open_part,
+        gap: 1e-3,
+        law,
+    }
+}
+
+fn square(open_part: f64) -> Loss {
+    Loss::ScreenSquare {
+        area: AREA,
+        open_part,
+        law: ScreenLaw::Idelchik,
+    }
+}
+
+fn opening(thickness: f64) -> Loss {
+    Loss::Opening {
+        area: AREA,
+        discharge_coefficient: 0.61,
+        area_from: None,
+        area_to: None,
+        thickness: Some(thickness),
+    }
+}
+
+#[test]
+fn the_warning_names_branch_and_field() {
+    let diameter = (4.0 * AREA / PI).sqrt();
+    let cases = [
+        (
+            "radius",
+            bend(2.9 * diameter, BendLaw::Idelchik),
+            bend(3.1 * diameter, BendLaw::Idelchik),
+        ),
+        (
+            "radius",
+            bend(1.1 * diameter, BendLaw::CraneTp410),
+            bend(0.9 * diameter, BendLaw::CraneTp410),
+        ),
+        ("spacing", pair(29.0 * diameter), pair(31.0 * diameter)),
+        ("pitch", hose(0.49 * diameter), hose(0.51 * diameter)),
+        (
+            "openPart",
+            round(0.79, ScreenLaw::Blevins1984),
+            round(0.81, ScreenLaw::Blevins1984),
+        ),
+        (
+            "openPart",
+            round(0.21, ScreenLaw::Idelchik),
+            round(0.19, ScreenLaw::Idelchik),
+        ),
+        ("openPart", square(0.021), square(0.019)),
+        (
+            "thickness",
+            opening(2.9 * diameter),
+            opening(3.1 * diameter),
+        ),
+    ];
+    for (field, inside, outside) in cases {
+        assert!(warned(inside.clone()).is_empty(), "{inside:?}");
+        assert_eq!(
+            warned(outside.clone()),
+            [format!("losses[1].{field}")],
+            "{outside:?}"
+        );
+    }
+}
+
+#[test]
+fn an_author_brings_a_range_of_its_own() {
+    let bend_by = |law| warned(bend(0.15, law));
+    assert!(bend_by(BendLaw::Rennels2012).is_empty());
+    assert_eq!(bend_by(BendLaw::Idelchik), ["losses[1].radius"]);
+    let entry = |radius| {
+        let mut builder = Builder::default();
+        let law = RoundedEntryLaw::Swamee2008;
+        let first = Loss::EntryRounded {
+            area: AREA,
+            radius,
+            law,
+        };
+        builder
+            .source("room")
+            .port("port")
+            .branch("way", "room", "port", vec![first]);
+        let answer = answer(&builder.study(1_000.0));
+        answer
+            .warnings
+            .iter()
+            .any(|warning| warning.field == "losses[0].radius")
+    };
+    assert!(!entry(0.03) && entry(0.04));
+}

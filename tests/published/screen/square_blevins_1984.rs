@@ -1,0 +1,69 @@
+//! Screen of bars or perforated plate, Blevins.
+
+use evenport::ScreenLaw;
+use evenport::law::screen::SquareScreen;
+use evenport::law::screen::square_blevins_1984::coefficient;
+
+use crate::evidence::{Check, assert_all};
+use crate::support::{no_jump, range, rows};
+
+const LAW: &str = "screen/square_blevins_1984";
+
+/// The coefficient on the head of the approach, as the source has it.
+fn approach(open_part: f64) -> f64 {
+    coefficient(open_part) / (open_part * open_part)
+}
+
+pub fn checks() -> Vec<Check> {
+    let mut checks: Vec<Check> = rows(include_str!("../data/screen.csv"))
+        .iter()
+        .filter(|row| row.text("law") == "square")
+        .map(|row| {
+            let open = row.number("open");
+            let id = format!("K at open part {open}");
+            let ours = approach(open);
+            row.printed(LAW, id, ours)
+        })
+        .collect();
+    for row in rows(include_str!("../data/screen.csv"))
+        .iter()
+        .filter(|row| row.text("law") == "square between")
+    {
+        let open = row.number("open");
+        let id = format!("K between points, at open part {open}");
+        let allowed = 0.04 * row.number("value");
+        let because = "4 %: another way from point to point of the table";
+        checks.push(row.within(LAW, id, approach(open), allowed, because));
+    }
+    let name = "K in the open part over open part";
+    checks.push(no_jump(LAW, name, [0.001, 1.0], coefficient));
+    let at = |open_part| {
+        SquareScreen {
+            open_part,
+            law: ScreenLaw::Blevins1984,
+        }
+        .outside()
+    };
+    checks.push(range(LAW, "just open enough", &at(0.0016 + 1e-6), None));
+    checks.push(range(
+        LAW,
+        "just too shut",
+        &at(0.0016 - 1e-6),
+        Some("openPart"),
+    ));
+    checks.push(range(LAW, "all open", &at(1.0), None));
+    checks.push(crate::support::invariant(
+        LAW,
+        "K all open".to_owned(),
+        0.0,
+        coefficient(1.0),
+        0.0,
+        "no screen, no loss",
+    ));
+    checks
+}
+
+#[test]
+fn published_values_hold() {
+    assert_all(&checks());
+}

@@ -340,12 +340,14 @@ mod tests {
             radius: 0.08,
         };
         let stations = [station(0.0), station(0.1), station(0.3)];
-        let kinds: Vec<&str> = pieces(&stations, &[bend.clone()], 1e-5)
+        let kinds: Vec<&str> = pieces(&stations, std::slice::from_ref(&bend), 1e-5)
             .iter()
             .map(|piece| piece.kind)
             .collect();
         assert_eq!(kinds, ["duct", "duct", "bend"]);
-        assert!((turned(&stations[1], &stations[2], &[bend.clone()]) - 0.08).abs() < 1e-12);
+        assert!(
+            (turned(&stations[1], &stations[2], std::slice::from_ref(&bend)) - 0.08).abs() < 1e-12
+        );
         let at_the_end = StationBend { at: 0.3, ..bend };
         assert_eq!(pieces(&stations, &[at_the_end], 1e-5).len(), 3);
     }

@@ -35,7 +35,7 @@ fn with_equal_fuel_the_overfed_cylinder_is_the_lean_one() {
         .iter()
         .max_by(|a, b| a.deviation.total_cmp(&b.deviation))
         .expect("cylinders");
-    assert_eq!(mixture.at_risk, [most.cylinder.clone()]);
+    assert_eq!(mixture.at_risk, std::slice::from_ref(&most.cylinder));
     assert!(mixture.sentence.contains("lean"), "{}", mixture.sentence);
     assert!(
         mixture.sentence.contains("hottest charge"),

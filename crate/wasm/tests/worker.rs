@@ -1,7 +1,7 @@
 //! The binding as the page uses it: in a worker of a real browser.
 #![cfg(target_arch = "wasm32")]
 
-use evenport_wasm::{laws, read, solve, version};
+use evenport_wasm::{laws, range, read, solve, version};
 use js_sys::{Array, Function, JSON, JsString, Object, Reflect};
 use serde::Serialize;
 use serde_json::Value;
@@ -136,6 +136,29 @@ fn the_parts_of_an_answer_are_those_of_the_whole() {
     ] {
         assert!(solve(&object(STUDY), &object(none)).is_err(), "{none}");
     }
+}
+
+/// A range comes in parts, each with the number of all its speeds.
+#[wasm_bindgen_test]
+fn a_range_in_parts_is_the_solvers_own() {
+    let text = include_str!("../../../examples/leaky_lid/network.json");
+    let study = evenport::read(text).expect("the example is valid");
+    let speeds = evenport::speeds(&study);
+    let reply = json(range(&object(text), 10, 3));
+    assert_eq!(reply["kind"], "solved");
+    assert_eq!(reply["of"], speeds.len());
+    let points = evenport::speed_range(&study, &speeds[10..13]).expect("a valid study");
+    assert_eq!(reply["points"], written(&points));
+    let beyond = json(range(&object(text), 60, 3));
+    assert_eq!(beyond["points"], written(&[(); 0]));
+    let wrong = json(range(&JsValue::from_str("no study"), 0, 1));
+    assert_eq!(wrong["kind"], "wrong");
+    // Two runners without an engine have no range.
+    let none = json(range(&object(STUDY), 0, 10));
+    assert_eq!(
+        (&none["kind"], &none["of"]),
+        (&Value::from("solved"), &Value::from(0))
+    );
 }
 
 #[wasm_bindgen_test]

@@ -174,7 +174,7 @@ for (const colorScheme of ["light", "dark"] as const) {
 	test(`the forms are accessible in ${colorScheme}`, async ({ page }) => {
 		await page.emulateMedia({ colorScheme });
 		await openBlown(page);
-		await expect(page.locator(".efficiency").first()).toBeVisible();
+		await expect(page.locator(".inset").first()).toBeVisible();
 		const parts = [".blowers", ".coolers", "[aria-labelledby=engine-title] .form"];
 		expect(await violations(page, ...parts)).toEqual([]);
 	});

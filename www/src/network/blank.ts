@@ -1,5 +1,14 @@
 /** New rows, filled from the catalogue and from what stands beside them. */
-import type { Branch, Cylinder, FieldInfo, KindInfo, Loss, Network, Node } from "../solver/types";
+import type {
+	Branch,
+	Cylinder,
+	FieldInfo,
+	KindInfo,
+	Loss,
+	Network,
+	Node,
+	Station,
+} from "../solver/types";
 import { draft, insert, type Path, put, type Sheet } from "./edit";
 import { withPassages } from "./passages";
 
@@ -9,9 +18,11 @@ type Row = Record<string, unknown>;
 export function changeLoss(sheet: Sheet, list: Path, index: number, info: KindInfo): Sheet {
 	const losses = lossesAt(sheet, list);
 	const old = losses[index];
-	const { row, open } = filled(info, { ...section(losses, index), ...old });
+	const known = { ...section(losses, index), ...(old?.kind === "schedule" ? ends(old) : old) };
+	const { row, open } = filled(info, known);
 	if (old?.kind === "typedK" || info.kind === "typedK") row.origin = "";
 	if (info.kind !== "typedK") delete row.origin;
+	if (info.kind === "schedule") return scheduled(sheet, [...list, index], row, known, old);
 	return withPassages(opened(put(sheet, [...list, index], row), [...list, index], open));
 }
 
@@ -22,8 +33,12 @@ export function addLoss(
 	info: KindInfo,
 	at = lossesAt(sheet, list).length,
 ): Sheet {
-	const { row, open } = filled(info, section(lossesAt(sheet, list), at, at));
+	const known = section(lossesAt(sheet, list), at, at);
+	const { row, open } = filled(info, known);
 	if (info.kind === "typedK") row.origin = "";
+	if (info.kind === "schedule") {
+		return scheduled(insert(sheet, list, at, row), [...list, at], row, known);
+	}
 	return opened(insert(sheet, list, at, row), [...list, at], open);
 }
 
@@ -95,10 +110,33 @@ function opened(sheet: Sheet, path: Path, open: readonly FieldInfo[]): Sheet {
 function section(losses: readonly Loss[], index: number, next = index + 1): Row {
 	const before = losses[index - 1] as unknown as Row | undefined;
 	const after = losses[next] as unknown as Row | undefined;
-	const towards = before?.areaTo ?? before?.area;
-	const onwards = after?.areaFrom ?? after?.area;
+	const towards = before && (before.areaTo ?? before.area ?? ends(before).areaTo);
+	const onwards = after && (after.areaFrom ?? after.area ?? ends(after).areaFrom);
 	const area = towards ?? onwards;
 	return { area, areaFrom: towards ?? onwards, areaTo: onwards ?? towards };
+}
+
+/** The sections at the ends of a section schedule; nothing of any other loss. */
+function ends({ stations }: Row): Row {
+	if (!Array.isArray(stations)) return {};
+	const areas = (stations as readonly Station[]).map(({ area }) => area);
+	return { area: areas[0], areaFrom: areas[0], areaTo: areas.at(-1) };
+}
+
+/** The length of a new section schedule beside which there is none [m]. */
+const LENGTH = 0.1;
+
+/** A section schedule starts as the duct or cone that stood there, or with the section beside it. */
+function scheduled(sheet: Sheet, path: Path, row: Row, known: Row, old?: Row): Sheet {
+	const from = old?.areaFrom ?? old?.area ?? known.area;
+	const to = old?.areaTo ?? old?.area ?? known.area;
+	const stations = [
+		{ at: 0, area: from ?? 0 },
+		{ at: old?.length || LENGTH, area: to ?? 0 },
+	];
+	const now = withPassages(put(sheet, path, { ...row, stations }));
+	const open = from === undefined || to === undefined ? [0, 1] : [];
+	return open.reduce((left, place) => draft(left, [...path, "stations", place, "area"], ""), now);
 }
 
 function lossesAt(sheet: Sheet, list: Path): readonly Loss[] {

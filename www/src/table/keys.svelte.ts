@@ -379,10 +379,10 @@ function modified({ shiftKey, ctrlKey, metaKey, altKey }: KeyboardEvent): boolea
 	return shiftKey || ctrlKey || metaKey || altKey;
 }
 
-/** The control of a cell, if the event is about one. */
+/** The control of a cell, if the event is about one. A small grid within a row has its own keys. */
 function controlOf(target: EventTarget | null): Control | null {
 	if (!(target instanceof HTMLInputElement || target instanceof HTMLSelectElement)) return null;
-	return target.dataset.path === undefined ? null : target;
+	return target.dataset.path === undefined || target.closest(".inset") ? null : target;
 }
 
 function keyAt(control: Control): string {

@@ -17,7 +17,9 @@ export function wording(
 	units: UnitChoice,
 ): string {
 	const info = error.kind === "outOfBounds" ? fieldAt(error, study, catalogue) : undefined;
-	return info ? `${info.label} must lie ${bounds(info, units)}` : error.message;
+	const said = info ? `${info.label} must lie ${bounds(info, units)}` : error.message;
+	const [, list, row] = /\.(station|bend)s\[(\d+)\]/.exec(error.field) ?? [];
+	return list ? `${list} ${Number(row) + 1}: ${said}` : said;
 }
 
 /** What the catalogue says of the number in a cell. */
@@ -43,6 +45,8 @@ export function fieldAt(
 		}
 	}
 	if (branch && field.startsWith("blower.")) lists.push(catalogue.blower.fields);
+	else if (branch && loss && field.includes("].stations[")) lists.push(catalogue.station);
+	else if (branch && loss && field.includes("].bends[")) lists.push(catalogue.stationBend);
 	else if (branch) {
 		lists.push(loss ? of(catalogue.losses, branch.losses[Number(loss)]?.kind) : catalogue.branch);
 	}

@@ -43,6 +43,8 @@ export function goTo(element: string, field: string) {
 	const target =
 		marked(cell(element, field)) ??
 		marked(cell(element, `${field}.kind`)) ??
+		// A list that is not open has one mark for all its rows.
+		marked(cell(element, field.replace(/\[\d+\]\.\w+$/, ""))) ??
 		marked(cell(element, parts.slice(0, 2).join("["))) ??
 		row();
 	if (!target) return;

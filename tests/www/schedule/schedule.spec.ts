@@ -1,0 +1,43 @@
+import { expect, test } from "@playwright/test";
+import { violations } from "../axe";
+import { cell, deviations, open } from "../sheet";
+
+test("areas pasted from CAD become a schedule's stations, drawn, told by row, and taken back at once", async ({
+	page,
+	context,
+}) => {
+	await context.grantPermissions(["clipboard-read", "clipboard-write"]);
+	await open(page);
+	const before = await deviations(page);
+	await page.getByRole("combobox", { name: "runner 1, loss 2, kind" }).selectOption("schedule");
+	const row = page.locator('[data-row="runner 1"]');
+	await row.getByRole("button", { name: /section schedule, stations$/ }).click();
+	const station = (number: number, field: string) =>
+		cell(page, `runner 1, loss 2, section schedule, station ${number}, ${field}`);
+	// It starts as the duct that it takes the place of.
+	await expect(station(2, "station, mm")).toHaveValue("110");
+	await expect(station(2, "area, mm²")).toHaveValue("1664");
+	const text = "Station [mm]\tArea [cm^2]\n0\t16,64\n50\t16,6\n50,5\t9\n110\twide\n";
+	await page.evaluate((text) => navigator.clipboard.writeText(text), text);
+	await station(1, "area, mm²").focus();
+	await page.keyboard.press("Control+v");
+	await expect(station(3, "area, mm²")).toHaveValue("900");
+	await expect(row.getByText("Station 4, area: “wide”: Not an area.")).toBeVisible();
+	await station(4, "area, mm²").fill("1664");
+	await expect(
+		row.getByRole("img", {
+			name: /smallest 900 mm² at 50\.5 mm, station 3; .*jump from station 2 to 3, −46 %$/,
+		}),
+	).toBeVisible();
+	await expect(row.getByRole("row", { name: /^3 .*smallest/ })).toContainText("jump −46 %");
+	await expect.poll(() => deviations(page)).not.toEqual(before);
+	await station(2, "station, mm").fill("60");
+	await expect(row.getByText("Station 3: lies before the station above it")).toBeVisible();
+	expect(await violations(page, '[data-row="runner 1"]')).toEqual([]);
+	await page.emulateMedia({ colorScheme: "dark" });
+	expect(await violations(page, '[data-row="runner 1"]')).toEqual([]);
+	await row.getByRole("button", { name: "Put in order" }).click();
+	await expect(station(3, "area, mm²")).toHaveValue("1660");
+	for (let step = 0; step < 5; step += 1) await page.keyboard.press("Control+z");
+	await expect.poll(() => deviations(page)).toEqual(before);
+});

@@ -200,7 +200,8 @@ test("a loss follows the author that is chosen, and the list is that of its kind
 	await open(page);
 	const kind = page.getByRole("combobox", { name: "window 1, loss 1, kind" });
 	await kind.selectOption("bend");
-	await kind.focus();
+	// Seldom used: shown when it is asked for, so that rows are low and nothing jumps.
+	await page.getByRole("button", { name: "More fields of window 1" }).click();
 	const author = page.getByRole("combobox", { name: "window 1, loss 1, bend, loss by" });
 	await expect(author.locator("option")).toHaveText(["Rennels 2012", "Idelchik", "Crane TP-410"]);
 	await expect(author).toHaveValue("rennels2012");
@@ -213,7 +214,6 @@ test("a loss follows the author that is chosen, and the list is that of its kind
 	const loss = network.branches.find(({ id }) => id === "window 1")?.losses[0];
 	expect(loss).toMatchObject({ kind: "bend", law: "craneTp410" });
 	await page.keyboard.press("Control+z");
-	await kind.focus();
 	await expect(author).toHaveValue("rennels2012");
 	await kind.selectOption("entrySharp");
 	const edge = page.getByRole("combobox", { name: "window 1, loss 1, sharp entry, loss by" });

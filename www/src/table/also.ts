@@ -1,6 +1,6 @@
 /** Which of a branch's seldom-used fields its row shows: few branches have one, and rows are to be low. */
-import { keyOf } from "../network/edit";
-import type { Branch, FieldInfo } from "../solver/types";
+import { keyOf, type Path, type Sheet } from "../network/edit";
+import type { Branch, FieldInfo, KindInfo, Loss } from "../solver/types";
 
 /** What tells whether a field is shown. */
 export interface Sight {
@@ -48,4 +48,40 @@ export function shownFields(
 			(usable.has(info) &&
 				(sight.opened.has(openedKey(branch.id, info.name)) || (placed && PLACED.has(info.name)))),
 	);
+}
+
+/** Fields of a loss that always show; one behind them that may stay empty shows when it holds something. */
+const ALWAYS = 4;
+
+/** Whether a loss has anything that shows only when it is asked for. */
+export function lossesHaveMore(
+	losses: readonly Loss[],
+	kinds: ReadonlyMap<string, KindInfo>,
+): boolean {
+	return losses.some(({ kind }) => {
+		const info = kinds.get(kind);
+		return info && (info.laws.length > 0 || info.fields.some(seldom));
+	});
+}
+
+/** The fields of a loss that are in sight. */
+export function shownLossFields(
+	loss: Loss,
+	path: Path,
+	fields: readonly FieldInfo[],
+	drafts: Sheet["drafts"],
+	opened: boolean,
+): readonly FieldInfo[] {
+	const values = loss as unknown as Record<string, unknown>;
+	return fields.filter(
+		(info, place) =>
+			opened ||
+			!seldom(info, place) ||
+			values[info.name] !== undefined ||
+			drafts[keyOf([...path, info.name])] !== undefined,
+	);
+}
+
+function seldom({ required }: FieldInfo, place: number): boolean {
+	return !required && place >= ALWAYS;
 }

@@ -6,7 +6,7 @@ import { keyOf, type Path, type Sheet, valueAt } from "../network/edit";
 import { sourceShows } from "../network/source";
 import type { Branch, Catalogue, FieldInfo, KindInfo, Node, Study } from "../solver/types";
 import type { UnitChoice } from "../units";
-import { shownFields } from "./also";
+import { openedKey, shownFields, shownLossFields } from "./also";
 
 export type TableName = "branches" | "nodes" | "cylinders";
 
@@ -81,7 +81,15 @@ export function lines(
 		const branch = rows[index] as Branch;
 		return [
 			branchLine(branch, index, shownFields(branch, index, catalogue.branch, sight), legs),
-			...branch.losses.map((loss, place) => lossLine(index, place, loss.kind, catalogue)),
+			...branch.losses.map((loss, place) => {
+				const line = lossLine(index, place, loss.kind, catalogue);
+				const open = opened.has(openedKey(branch.id, "losses"));
+				const fields = fieldsOf(catalogue.losses, loss.kind);
+				const path = [...line.list, place];
+				const shown = new Set(shownLossFields(loss, path, fields, drafts, open));
+				const cells = line.cells.filter((each) => each.holds !== "number" || shown.has(each.info));
+				return { ...line, cells };
+			}),
 		];
 	});
 }

@@ -220,3 +220,27 @@ test("a loss follows the author that is chosen, and the list is that of its kind
 	await expect(edge.locator("option")).toHaveText(["Idelchik", "Rennels 2012"]);
 	await expect(edge).toHaveValue("idelchik");
 });
+
+test("a field that few branches have is opened in its row, reached by keys, and stays while it is emptied", async ({
+	page,
+}) => {
+	await open(page);
+	const more = page.getByRole("button", { name: "More fields of window 1" });
+	const fraction = cell(page, "window 1 jet fraction, %");
+	await expect(fraction).toHaveCount(0);
+	await more.press("Enter");
+	await expect(more).toHaveAttribute("aria-expanded", "true");
+	await nodeCell(page, "window 1, to node").focus();
+	await page.keyboard.press("ArrowRight");
+	await expect(fraction).toBeFocused();
+	await page.keyboard.type("20");
+	await more.press("Enter");
+	await expect(cell(page, "window 1 wall heating, K")).toHaveCount(0);
+	await expect(fraction).toHaveValue("20");
+	await fraction.press("Delete");
+	await expect(fraction).toHaveValue("");
+	await expect(fraction).toBeFocused();
+	// A jet is felt behind a plenum only, a hot wall everywhere.
+	await page.getByRole("button", { name: "More fields of neck" }).click();
+	await expect(page.locator('[data-row="neck"] .branch > .fields input')).toHaveCount(1);
+});

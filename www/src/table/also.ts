@@ -4,8 +4,8 @@ import type { Branch, FieldInfo, KindInfo, Loss } from "../solver/types";
 
 /** What tells whether a field is shown. */
 export interface Sight {
-	/** Ids of the nodes in which a jet can be felt. */
-	readonly plenums: ReadonlySet<string>;
+	/** Whether the branch leaves a plenum, where a jet can be felt. */
+	readonly jets: boolean;
 	/** Text of cells that cannot be read as a value. */
 	readonly drafts: Readonly<Record<string, string>>;
 	/** Fields that have been opened, by branch and field. */
@@ -20,13 +20,8 @@ export function openedKey(branch: string, field: string): string {
 	return `${branch}|${field}`;
 }
 
-/** The fields that mean something for this branch: a jet is felt only where it leaves a plenum. */
-export function possible(
-	branch: Branch,
-	fields: readonly FieldInfo[],
-	{ plenums }: Pick<Sight, "plenums">,
-): FieldInfo[] {
-	const jets = plenums.has(branch.from);
+/** The fields that mean something for a branch: a jet is felt only where it leaves a plenum. */
+export function possible(fields: readonly FieldInfo[], { jets }: Pick<Sight, "jets">): FieldInfo[] {
 	return fields.filter(({ name }) => jets || !name.startsWith("jet"));
 }
 
@@ -41,7 +36,7 @@ export function shownFields(
 	const holds = (name: string) =>
 		values[name] != null || sight.drafts[keyOf(["network", "branches", index, name])] !== undefined;
 	const placed = [...PLACED].some(holds);
-	const usable = new Set(possible(branch, fields, sight));
+	const usable = new Set(possible(fields, sight));
 	return fields.filter(
 		(info) =>
 			holds(info.name) ||

@@ -73,12 +73,13 @@ export function lines(
 ): Line[] {
 	const rows = valueAt(study, LISTS[table]) as readonly unknown[];
 	const legs = table === "branches" ? nodesWithLegs(study) : NONE;
-	const sight = { plenums: table === "branches" ? plenumsOf(study) : NONE, drafts, opened };
+	const plenums = table === "branches" ? plenumsOf(study) : NONE;
 	return (order ?? [...rows.keys()]).flatMap((index) => {
 		if (rows[index] === undefined) return [];
 		if (table === "nodes") return [nodeLine(rows[index] as Node, index, catalogue)];
 		if (table === "cylinders") return [cylinderLine(index, catalogue)];
 		const branch = rows[index] as Branch;
+		const sight = { jets: plenums.has(branch.from), drafts, opened };
 		return [
 			branchLine(branch, index, shownFields(branch, index, catalogue.branch, sight), legs),
 			...branch.losses.map((loss, place) => {

@@ -345,14 +345,14 @@ pub static LOSSES: [KindInfo; 17] = [
                 0.008,
                 "diameter of the shaft",
             ),
-            contraction(0.9),
+            contraction(0.65),
         ],
     ),
     kind(
         Text {
             kind: "core",
             label: "cooler core",
-            help: "a passage of a charge-cooler core, as a pressure loss only",
+            help: "a passage of a charge-cooler core: its pressure loss, and its heat where it names a charge cooler",
             equation: "dp = a (m/f) (mu/mu0) (rho0/rho) + b (m/f)^2 (rho0/rho), rho the mean before and behind",
             source: "two-term drop through fins (Forchheimer 1901): common practice; a and b from the two measured points",
             range: "near the measured flows; a and b not negative",

@@ -385,7 +385,7 @@ for (const scheme of ["light", "dark"] as const) {
 		await page.emulateMedia({ colorScheme: scheme });
 		await open(page);
 		await page.getByLabel("Show only").first().fill("window 1");
-		await onClipboard(page, "1,234\t0.6\t\t\t7\n");
+		await onClipboard(page, "1,234\t0.6\t\t\t2\t7\n");
 		await windowArea(page).focus();
 		await page.keyboard.press("Control+v");
 		await expect(page.getByRole("alert")).toContainText("There was no cell for: “7”.");

@@ -4,15 +4,6 @@ use serde::Serialize;
 
 use crate::study::FuelSetting;
 
-macro_rules! answer {
-    ($($item:item)*) => {$(
-        #[derive(Clone, Debug, PartialEq, Serialize)]
-        #[cfg_attr(feature = "generate", derive(ts_rs::TS))]
-        #[serde(rename_all = "camelCase")]
-        $item
-    )*};
-}
-
 answer! {
 /// Where the engine runs, and what has been found for it.
 pub struct OperatingAnswer {

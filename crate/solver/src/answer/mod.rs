@@ -1,5 +1,15 @@
 //! What comes back from `solve`: plain data in SI units, every number with its unit in its doc.
 
+/// Derives what every answer type needs; the TypeScript types only when generating.
+macro_rules! answer {
+    ($($item:item)*) => {$(
+        #[derive(Clone, Debug, PartialEq, Serialize)]
+        #[cfg_attr(feature = "generate", derive(ts_rs::TS))]
+        #[serde(rename_all = "camelCase")]
+        $item
+    )*};
+}
+
 mod budget;
 mod build;
 mod doubt;

@@ -4,16 +4,6 @@ use serde::Serialize;
 
 use super::{MixtureAnswer, OperatingAnswer};
 
-/// Derives what every answer type needs; the TypeScript types only when generating.
-macro_rules! answer {
-    ($($item:item)*) => {$(
-        #[derive(Clone, Debug, PartialEq, Serialize)]
-        #[cfg_attr(feature = "generate", derive(ts_rs::TS))]
-        #[serde(rename_all = "camelCase")]
-        $item
-    )*};
-}
-
 answer! {
 /// Everything the program says of one study.
 pub struct Answer {

@@ -81,6 +81,11 @@ test("a table pasted from a spreadsheet changes the answer; what is wrong in it 
 	await speed.focus();
 	await paste(page, TABLE);
 	await changed(page, before);
+	await speed.focus();
+	await page.keyboard.press("ArrowDown");
+	await expect(cell(page, "volumetric efficiency, row 2, speed, rpm")).toBeFocused();
+	await page.keyboard.press("ArrowUp");
+	await expect(speed).toBeFocused();
 	const blower = (await study(page)).network.branches.find((each) => each.blower)?.blower;
 	expect(blower?.volumetricTable).toEqual({
 		speeds: [50, 200],

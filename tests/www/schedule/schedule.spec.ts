@@ -22,6 +22,13 @@ test("areas pasted from CAD become a schedule's stations, drawn, told by row, an
 	await station(1, "area, mm²").focus();
 	await page.keyboard.press("Control+v");
 	await expect(station(3, "area, mm²")).toHaveValue("900");
+	await expect(station(1, "area, mm²")).toBeFocused();
+	await page.keyboard.press("ArrowDown");
+	await expect(station(2, "area, mm²")).toBeFocused();
+	await page.keyboard.press("Enter");
+	await expect(station(3, "area, mm²")).toBeFocused();
+	await page.keyboard.press("Shift+Enter");
+	await expect(station(2, "area, mm²")).toBeFocused();
 	await expect(row.getByText("Station 4, area: “wide”: Not an area.")).toBeVisible();
 	await station(4, "area, mm²").fill("1664");
 	await expect(

@@ -5,6 +5,7 @@ use super::doubt::{self, Doubt};
 use super::gap::{self, Side};
 use super::rows;
 use super::verdict::{self, Facts};
+use super::whole::{charge_temperature, spread};
 use super::{
     Answer, Certificate, CylinderAnswer, Draw, DrawAnswer, Gap, GapQuantity, Outcome, Part, Path,
     PortAnswer, Refusal, RefusalKind, Solved, State, engine, entered, hints, mixture,
@@ -163,15 +164,13 @@ impl Telling<'_> {
                 None,
             ));
         }
-        let total: f64 = drawn.cylinder_flow.iter().sum();
-        let mean = total / drawn.cylinder_flow.len() as f64;
+        let flows = &drawn.cylinder_flow;
+        let total: f64 = flows.iter().sum();
+        let mean = total / flows.len() as f64;
         let cylinders = self.cylinders(mean, total);
-        let flows = || drawn.cylinder_flow.iter().copied();
-        let spread = (flows().fold(f64::NEG_INFINITY, f64::max)
-            - flows().fold(f64::INFINITY, f64::min))
-            / mean;
-        let variance = flows().map(|flow| (flow / mean - 1.0).powi(2)).sum::<f64>()
-            / drawn.cylinder_flow.len() as f64;
+        let spread = spread(flows);
+        let squares = flows.iter().map(|flow| (flow / mean - 1.0).powi(2));
+        let variance = squares.sum::<f64>() / flows.len() as f64;
         let gap = self.gap(&cylinders, &budgets, &labels);
         let choked = self.choked_on_the_way(&cylinders, &budgets);
         let (verdict, sentence) = verdict::verdict(&Facts {
@@ -187,8 +186,7 @@ impl Telling<'_> {
             flows.iter().map(|flow| flow / total).collect::<Vec<f64>>()
         });
         let branches = rows::branches(drawn, &labels);
-        let carried = cylinders.iter().map(|one| one.flow * one.temperature);
-        let charge = carried.sum::<f64>() / total;
+        let charge = charge_temperature(flows, cylinders.iter().map(|one| one.temperature));
         let operating = self.operating.zip(drawn.found.as_ref());
         let operating = operating.map(|(operating, found)| {
             engine::operating(self.study, operating, drawn, found, charge)

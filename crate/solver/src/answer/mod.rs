@@ -23,6 +23,7 @@ mod range;
 mod rows;
 mod types;
 mod verdict;
+mod whole;
 
 pub use build::{solve, solve_part};
 pub use engine_types::*;

@@ -1,6 +1,7 @@
 //! The running draw over a range of speeds.
 
 use super::build::refusal;
+use super::whole::{charge_temperature, spread};
 use super::{Draw, PointFigures, PointOutcome, SpeedPoint};
 use crate::draw::{self, Numbers, Operating};
 use crate::error::StudyError;
@@ -67,20 +68,16 @@ fn figures(numbers: &Numbers) -> PointFigures {
     let flows = &numbers.flows;
     let found = &numbers.found;
     let total: f64 = flows.iter().sum();
-    let mean = total / flows.len() as f64;
-    let greatest = flows.iter().copied().fold(f64::NEG_INFINITY, f64::max);
-    let least = flows.iter().copied().fold(f64::INFINITY, f64::min);
-    let carried = flows.iter().zip(&found.temperatures);
     let ratios = found
         .blowers
         .iter()
         .map(|blower| blower.outlet_pressure / blower.inlet_pressure);
     PointFigures {
         total,
-        spread: (greatest - least) / mean,
+        spread: spread(flows),
         shares: flows.iter().map(|flow| flow / total).collect(),
         temperatures: found.temperatures.clone(),
-        charge_temperature: carried.map(|(flow, warm)| flow * warm).sum::<f64>() / total,
+        charge_temperature: charge_temperature(flows, found.temperatures.iter().copied()),
         boost: found.boost.map(|(_, pressure)| pressure - found.ambient),
         loss: found.loss,
         pressure_ratio: ratios.reduce(f64::max),

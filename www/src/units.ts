@@ -336,7 +336,8 @@ function unknownUnit(text: string, quantity: Quantity): string {
 	return `“${text}” is no unit here. Units: ${labels.join(", ")}.`;
 }
 
-function minus(text: string): string {
+/** Digits with a true minus sign, which a zero has not. */
+export function minus(text: string): string {
 	if (!text.startsWith("-")) return text;
 	return /[1-9]/.test(text) ? `−${text.slice(1)}` : text.slice(1);
 }

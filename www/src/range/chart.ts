@@ -1,5 +1,6 @@
 /** The geometry of small charts one above the other on one axis of speeds. All values are as shown. */
 import { extent, max, tickStep, ticks } from "d3-array";
+import { minus } from "../units";
 import { linear } from "../view/linear";
 import { APART, spaced } from "./ends";
 
@@ -197,10 +198,7 @@ function domain({ series, least, within, reach = within ?? [] }: Wanted): [numbe
 
 function markText(mark: number, step: number): string {
 	const decimals = Math.max(0, -Math.floor(Math.log10(step) + 1e-9));
-	return mark
-		.toFixed(decimals)
-		.replace(/^-(?=.*[1-9])/, "−")
-		.replace(/^-/, "");
+	return minus(mark.toFixed(decimals));
 }
 
 function round(pixels: number): number {

@@ -9,7 +9,7 @@ import { linear } from "./linear";
 export const HEIGHT = 190;
 export const STRIP = 64;
 const LEFT = 52;
-const RIGHT = 68;
+const RIGHT = 82;
 const TOP = 22;
 const BOTTOM = 12;
 /** The other path's risers stand this far behind the first one's. */

@@ -1,6 +1,7 @@
 /** What a block of cells from a spreadsheet, or text with tabs, makes of an efficiency table. */
 import { evidence } from "../number/separators";
 import type { Quantity } from "../solver/types";
+import { startsWithNumber } from "../table/block";
 import { type Reading, readNumber, type UnitChoice } from "../units";
 import type { Grid, GridCell } from "./grid";
 
@@ -105,10 +106,6 @@ export function pasteGrid(
 }
 
 const EMPTY: Grid = { speeds: [], ratios: [], values: [] };
-
-function startsWithNumber(text = ""): boolean {
-	return /^\s*[-+−(]?[.,]?\d/.test(text);
-}
 
 /** Whether all efficiencies of a block are parts of one: so small that per cent cannot be meant. */
 function arePartsOfOne(all: readonly { text: string; reading: Reading }[]): boolean {

@@ -78,12 +78,17 @@ export function addCylinder(sheet: Sheet, at = sheet.study.engine.cylinders.leng
 }
 
 /** A name that is not taken: the same with the next free number at its end. */
-export function freeName(taken: ReadonlySet<string>, like: string): string {
+function freeName(taken: ReadonlySet<string>, like: string): string {
 	const [, stem = "", digits] = /^(.*?)(\d*)$/s.exec(like) ?? [];
 	const start = digits ? stem : `${stem.trimEnd()} `;
 	let number = Number(digits || 1) + 1;
 	while (taken.has(`${start}${number}`)) number += 1;
 	return `${start}${number}`;
+}
+
+/** The name itself while it is not taken, else one like it. */
+export function unusedName(taken: ReadonlySet<string>, name: string): string {
+	return taken.has(name) ? freeName(taken, name) : name;
 }
 
 /** Gives a row its kind's required fields: known ones, then defaults; the rest stays open. */

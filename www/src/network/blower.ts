@@ -1,6 +1,6 @@
 /** Edits of blowers: put in, driven in another way, taken out. */
 import type { Blower, Branch, KindInfo, Loss, Node, Study } from "../solver/types";
-import { addLoss, freeName } from "./blank";
+import { addLoss, unusedName } from "./blank";
 import { insert, type Path, put, type Sheet } from "./edit";
 import { boostPlace } from "./place";
 
@@ -202,7 +202,7 @@ function mildBoost({ network, engine }: Study, outlet: string): Asked {
 
 function unused({ network }: Study, name: string): string {
 	const taken = new Set([...network.nodes, ...network.branches].map(({ id }) => id));
-	return taken.has(name) ? freeName(taken, name) : name;
+	return unusedName(taken, name);
 }
 
 function areaOf(loss: Loss): number | undefined {

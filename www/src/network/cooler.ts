@@ -1,6 +1,6 @@
 /** Edits of charge coolers, whose passages are the cores in branches that name them. */
 import type { Branch, KindInfo, Loss, Study } from "../solver/types";
-import { freeName } from "./blank";
+import { unusedName } from "./blank";
 import { insert, type Path, put, remove, type Sheet } from "./edit";
 
 const COOLERS: Path = ["coolers"];
@@ -12,7 +12,7 @@ const WHOLE = 1.001;
 export function addCooler(sheet: Sheet, info: KindInfo): Sheet {
 	const { study } = sheet;
 	const taken = new Set((study.coolers ?? []).map(({ id }) => id));
-	const id = taken.has("cooler") ? freeName(taken, "cooler") : "cooler";
+	const id = unusedName(taken, "cooler");
 	const cooler: Record<string, unknown> = { id, mixing: "bothUnmixed" };
 	for (const { name, required, default: usual } of info.fields) if (required) cooler[name] = usual;
 	const added = insert(sheet, COOLERS, taken.size, cooler);

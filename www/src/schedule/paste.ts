@@ -2,6 +2,7 @@
 import { type Decimal, evidence } from "../number/separators";
 import { named } from "../number/written";
 import type { Quantity } from "../solver/types";
+import { startsWithNumber } from "../table/block";
 import { type Reading, readNumber, type UnitChoice } from "../units";
 import type { Row } from "./rows";
 
@@ -75,7 +76,7 @@ export function pasteRows(
 ): PastedRows {
 	const block = given.filter((row) => row.some((text) => text.trim() !== ""));
 	const head = block[0] ?? [];
-	const headed = head.every((text) => !/^\s*[-+−(]?[.,]?\d/.test(text));
+	const headed = head.every((text) => !startsWithNumber(text));
 	const body = headed ? block.slice(1) : block;
 	const heading = headed ? readHeading(head, columns) : null;
 	if (typeof heading === "string") return { kind: "refused", reason: heading };

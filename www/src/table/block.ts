@@ -27,3 +27,8 @@ export function readBlock(text: string): string[][] {
 function quoted(text: string): string {
 	return `"${text.replaceAll('"', '""')}"`;
 }
+
+/** Whether a cell begins as a number does; headings do not. */
+export function startsWithNumber(text = ""): boolean {
+	return /^\s*[-+−(]?[.,]?\d/.test(text);
+}

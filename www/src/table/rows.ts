@@ -1,5 +1,5 @@
 /** Whole rows: inserted, duplicated, taken out and moved. */
-import { addBranch, addCylinder, addLoss, addNode, freeName } from "../network/blank";
+import { addBranch, addCylinder, addLoss, addNode, unusedName } from "../network/blank";
 import { insert, keyOf, move, type Path, remove, type Sheet, valueAt } from "../network/edit";
 import { withPassages } from "../network/passages";
 import type { Study } from "../solver/types";
@@ -125,5 +125,5 @@ function withFreeName(study: Study, list: Path, value: unknown): unknown {
 	if (![BRANCHES, NODES, CYLINDERS].some((named) => keyOf(named) === keyOf(list))) return value;
 	const item = value as { readonly id: string };
 	const taken = namesBeside(study, list);
-	return taken.has(item.id) ? { ...item, id: freeName(taken, item.id) } : item;
+	return { ...item, id: unusedName(taken, item.id) };
 }

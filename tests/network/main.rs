@@ -18,6 +18,7 @@ mod jets;
 mod junction_doubts;
 mod ladders;
 mod openings;
+mod paired;
 mod parallel_pipes;
 mod pressure_ratio_rule;
 mod random;
@@ -50,6 +51,7 @@ fn evidence_table() {
     all.extend(reference_splits::checks());
     all.extend(junction_doubts::checks());
     all.extend(hot_and_cold_doubts::checks());
+    all.extend(paired::checks());
     evidence::print(&all);
     assert!(all.iter().all(evidence::Check::holds));
 }

@@ -21,6 +21,8 @@ pub struct Passage {
     pub coolant: Coolant,
     /// Mass flow times specific heat of its coolant; infinite when the coolant keeps its temperature [W/K].
     pub capacity: f64,
+    /// What the conductance is multiplied with, 1 as measured [-].
+    pub scale: f64,
     heat: Heat,
 }
 
@@ -73,8 +75,9 @@ impl Passage {
                 let flow = flow.max(1e-9);
                 let air = flow * SPECIFIC_HEAT;
                 let conductance = core.passage(*fraction, flow);
-                let units = conductance.value / air;
-                let units_by_flow = (conductance.derivative / SPECIFIC_HEAT - units) / flow;
+                let units = self.scale * conductance.value / air;
+                let by_flow = self.scale * conductance.derivative / SPECIFIC_HEAT;
+                let units_by_flow = (by_flow - units) / flow;
                 let found = effectiveness(*mixing, units, air / self.capacity);
                 Exchange {
                     part: found.value,
@@ -174,6 +177,7 @@ fn passage(branch: usize, loss: usize, fraction: f64, cooler: usize, given: &Coo
         } else {
             whole
         },
+        scale: 1.0,
         heat: core.map_or(Heat::Kept(given.effectiveness), |core| Heat::Core {
             core,
             mixing: mixing(given.mixing),

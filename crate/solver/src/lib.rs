@@ -23,6 +23,7 @@ mod junction;
 pub mod law;
 mod march;
 mod model;
+mod paired;
 mod schedule;
 mod short;
 mod solve;
@@ -33,6 +34,10 @@ pub use catalogue::{Catalogue, ChoiceInfo, FieldInfo, KindInfo, Quantity, catalo
 pub use draw::{CycleState, Prepared, PreparedCycle, Repeated, RepeatedCycle, SteadyState};
 pub use error::{StudyError, StudyErrorKind};
 pub use gate::{read, read_part, read_value};
+pub use paired::{
+    Band, PairCauses, PairTold, PairVerdict, Split, Told, VersionTold, Worlds, deviations,
+    pair_causes, tell,
+};
 pub use study::*;
 
 /// The program's version.

@@ -3,6 +3,7 @@
 use std::collections::BTreeMap;
 use std::f64::consts::PI;
 
+use crate::answer::Draw;
 use crate::branch::{AT_END, Chain, Element, Origin};
 use crate::elements::{pieces, sections};
 use crate::exchange::Passage;
@@ -104,6 +105,17 @@ pub enum Purpose {
     Bench,
     /// Cylinders draw at their ports; valves are left out.
     Running,
+}
+
+impl Purpose {
+    /// What a draw needs.
+    pub fn of(draw: Draw) -> Self {
+        if draw.is_bench() {
+            Self::Bench
+        } else {
+            Self::Running
+        }
+    }
 }
 
 /// A port of the model.
@@ -330,6 +342,7 @@ impl Model {
                     side_area,
                     angle: PI / 2.0,
                     law,
+                    off: [0.0; 2],
                 })),
                 NodeKind::Wye {
                     area,
@@ -341,6 +354,7 @@ impl Model {
                     side_area,
                     angle,
                     law,
+                    off: [0.0; 2],
                 })),
                 NodeKind::Plenum { .. } => {
                     let jets = jets::jets(network, &self.branches, legs);

@@ -38,7 +38,7 @@ pub fn one_at_a_time<'m>(
 }
 
 /// The state with one port open, by way of the state with all of them: the others are shut by degrees.
-fn shut_others(solver: &mut Solver<'_>, bench: &Bench, port: usize) -> Option<Flowing> {
+pub(super) fn shut_others(solver: &mut Solver<'_>, bench: &Bench, port: usize) -> Option<Flowing> {
     let model = solver.model;
     let mut state = solver
         .solve(&conditions(model, bench, |_| true), None)

@@ -5,7 +5,7 @@
 //! by the same adjoints that give the derivatives by the air.
 
 use super::running::{Cycle, Swept};
-use crate::solve::{Factors, Failure, Missed, Progress};
+use crate::solve::{Factors, Failure, Missed, Progress, QUICK_STEP};
 
 /// Steps before the networks are solved in turn.
 const STEPS: u32 = 20;
@@ -45,6 +45,9 @@ impl Cycle<'_, '_> {
             let steps = self.lanes.iter();
             let flow = steps.map(|lane| self.solver.system.largest_flow(&lane.step));
             last_step = part * flow.fold(0.0, f64::max) / missed.total;
+            if self.solver.quick && last_step <= QUICK_STEP {
+                return Ok(true);
+            }
             if !last_step.is_finite() {
                 return Ok(false);
             }

@@ -14,6 +14,7 @@ mod refusal;
 mod running;
 mod shared;
 mod spectrum;
+mod worlds;
 
 pub use bench::{all_open, one_at_a_time};
 pub use operating::{Operating, operating, operating_at};
@@ -22,6 +23,7 @@ pub use range::{Numbers, over_speeds};
 pub use running::running;
 pub use shared::BlowerState;
 pub use spectrum::Gradients;
+pub use worlds::Redrawn;
 
 use crate::model::Model;
 use crate::solve::{BranchState, Failure, Flowing, Residuals};

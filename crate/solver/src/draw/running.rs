@@ -13,7 +13,7 @@ use super::shared::{Equations, Shared, Unknown};
 use super::spectrum::Gradients;
 use super::{Drawn, Refused, Snapshot};
 use crate::model::Model;
-use crate::solve::{Conditions, Failure, Flowing, Hold, Solver};
+use crate::solve::{Conditions, Failure, Flowing, Hold, Solver, System};
 
 /// Change of a cylinder's flow that ends the outer iteration, over the total [-].
 const STEP: f64 = 1e-12;
@@ -84,6 +84,8 @@ pub(super) struct Cycle<'m, 'a> {
     /// Node each cylinder draws at.
     drawing: Vec<usize>,
     pub(super) states: Vec<Option<Flowing>>,
+    /// By interval, see `System::lifts`; empty for the laws as published.
+    pub(super) lifts: Vec<Vec<[f64; 2]>>,
     /// By interval, while all are stepped together.
     pub(super) lanes: Vec<Lane>,
     /// What all intervals share; first the mean flow of each cylinder [kg/s].
@@ -108,11 +110,27 @@ pub(super) struct Swept {
     pub(super) by: Vec<Vec<f64>>,
 }
 
+/// What a cycle can hand on to another whose model has the same pattern.
+pub(super) struct Tables {
+    system: System,
+    lanes: Vec<Lane>,
+}
+
 impl<'m, 'a> Cycle<'m, 'a> {
     pub(super) fn new(
         model: &'m Model,
         operating: &'a Operating,
         intervals: &'a [Interval],
+    ) -> Self {
+        Self::with(model, operating, intervals, None)
+    }
+
+    /// With the tables of a cycle before, if there was one.
+    pub(super) fn with(
+        model: &'m Model,
+        operating: &'a Operating,
+        intervals: &'a [Interval],
+        tables: Option<Tables>,
     ) -> Self {
         let mut holds = vec![Hold::Draw(0.0); model.nodes.len()];
         let mut temperatures = vec![0.0; model.nodes.len()];
@@ -126,12 +144,19 @@ impl<'m, 'a> Cycle<'m, 'a> {
         let mut sources = model.sources.iter();
         let thermal = model.warms() || sources.any(|source| temperatures[*source] != first);
         let mut shared = Shared::new(operating);
+        let (solver, lanes) = match tables {
+            Some(Tables { system, lanes }) => (Solver::again(model, system), lanes),
+            None => (
+                Solver::new(model, thermal),
+                vec![Lane::default(); intervals.len()],
+            ),
+        };
         let mut cycle = Self {
             values: shared.first(operating),
             model,
             operating,
             intervals,
-            solver: Solver::new(model, thermal),
+            solver,
             conditions: Conditions {
                 holds,
                 temperatures,
@@ -149,11 +174,20 @@ impl<'m, 'a> Cycle<'m, 'a> {
                 })
                 .collect(),
             states: vec![None; intervals.len()],
-            lanes: vec![Lane::default(); intervals.len()],
+            lifts: Vec::new(),
+            lanes,
             gradients: Gradients::new(0),
         };
         cycle.set_shared();
         cycle
+    }
+
+    /// What the next cycle of such a model need not make anew.
+    pub(super) fn into_tables(self) -> Tables {
+        Tables {
+            system: self.solver.system,
+            lanes: self.lanes,
+        }
     }
 
     pub(super) fn cylinders(&self) -> usize {
@@ -173,6 +207,9 @@ impl<'m, 'a> Cycle<'m, 'a> {
     /// Makes the conditions those of an interval at the present values.
     pub(super) fn set_draws(&mut self, interval: usize) {
         self.set_shared();
+        if let Some(lifts) = self.lifts.get(interval) {
+            self.solver.system.lifts.clone_from(lifts);
+        }
         for cylinder in 0..self.cylinders() {
             let row = &self.intervals[interval].draws[cylinder];
             let draw: f64 = row

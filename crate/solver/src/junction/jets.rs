@@ -36,14 +36,15 @@ impl Jets {
         }
     }
 
-    /// One uncertain fraction for every leg that air leaves by.
+    /// One uncertain fraction for every leg, in their order; those that bring air feel none.
     pub(super) fn doubts(&self, state: NodeState, flows: &[f64]) -> Vec<JunctionDoubt> {
         let entering = self.entering(state, flows).value;
         (0..flows.len())
-            .filter(|leg| flows[*leg] < 0.0 && entering > 0.0)
             .map(|leg| {
                 let mut by_number = vec![0.0; flows.len()];
-                by_number[leg] = -entering;
+                if flows[leg] < 0.0 {
+                    by_number[leg] = -entering;
+                }
                 JunctionDoubt {
                     law: "plenum",
                     scatter: PLENUM_JET_SCATTER,

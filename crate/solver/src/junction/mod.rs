@@ -58,6 +58,9 @@ pub struct Tee {
     pub angle: f64,
     /// Whose coefficients.
     pub law: JunctionLaw,
+    /// How far the run's and the side leg's coefficients are off, in the author's own scatter; 0 as
+    /// published [-].
+    pub off: [f64; 2],
 }
 
 /// A plenum with typed jet fractions.
@@ -87,7 +90,7 @@ pub struct LegLosses {
 pub struct JunctionDoubt {
     /// Catalogue kind of the law.
     pub law: &'static str,
-    /// One standard deviation of the number.
+    /// One standard deviation of the number, in the unit that it is counted in.
     pub scatter: f64,
     /// Derivative of each leg's loss with the number [Pa].
     pub by_number: Vec<f64>,

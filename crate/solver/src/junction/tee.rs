@@ -35,7 +35,7 @@ impl Tee {
             if weight.value == 0.0 && weight.by == [0.0; 3] {
                 continue;
             }
-            let Some(losses) = self.pattern_losses(pattern, state, flows, 0.0, 0.0) else {
+            let Some(losses) = self.pattern_losses(pattern, state, flows, self.off) else {
                 continue;
             };
             for leg in 0..3 {
@@ -53,26 +53,13 @@ impl Tee {
         let Some(weights) = weights(flows) else {
             return Vec::new();
         };
-        let scatter = PATTERNS
-            .iter()
-            .zip(&weights)
-            .map(|(pattern, weight)| {
-                let dividing = pattern.iter().filter(|brings| **brings).count() == 1;
-                let scatter = if dividing {
-                    law::scatter(self.law)
-                } else {
-                    law::scatter_combining(self.law)
-                };
-                weight.value * scatter
-            })
-            .sum();
-        [(1.0, 0.0), (0.0, 1.0)]
-            .map(|(run_shift, side_shift)| {
+        [[1.0, 0.0], [0.0, 1.0]]
+            .map(|off| {
                 let mut by_number = vec![0.0; 3];
                 let acting = PATTERNS.iter().zip(&weights);
                 for (pattern, weight) in acting.filter(|(_, weight)| weight.value != 0.0) {
-                    let with = self.pattern_losses(pattern, state, flows, run_shift, side_shift);
-                    let without = self.pattern_losses(pattern, state, flows, 0.0, 0.0);
+                    let with = self.pattern_losses(pattern, state, flows, off);
+                    let without = self.pattern_losses(pattern, state, flows, [0.0; 2]);
                     if let (Some(with), Some(without)) = (with, without) {
                         for leg in 0..3 {
                             by_number[leg] += weight.value * (with[leg].value - without[leg].value);
@@ -81,24 +68,29 @@ impl Tee {
                 }
                 JunctionDoubt {
                     law: "tee",
-                    scatter,
+                    scatter: 1.0,
                     by_number,
                 }
             })
             .into()
     }
 
-    /// Leg losses as if `incoming` were the pattern, with shifts of the coefficients; nothing when the
+    /// Leg losses as if `incoming` were the pattern, with coefficients that are `off`; nothing when the
     /// leg that should carry all carries nothing.
     fn pattern_losses(
         &self,
         incoming: &[bool; 3],
         state: NodeState,
         flows: &[f64],
-        run_shift: f64,
-        side_shift: f64,
+        off: [f64; 2],
     ) -> Option<[Dual; 3]> {
         let dividing = incoming.iter().filter(|brings| **brings).count() == 1;
+        let scatter = if dividing {
+            law::scatter(self.law)
+        } else {
+            law::scatter_combining(self.law)
+        };
+        let [run_shift, side_shift] = off.map(|off| off * scatter);
         let whole = (0..3).find(|leg| incoming[*leg] == dividing)?;
         let whole_flow = Dual::flow(flows, whole).abs();
         if whole_flow.value == 0.0 {
@@ -278,6 +270,7 @@ mod tests {
                         side_area: area * ratio,
                         angle,
                         law,
+                        off: [0.0; 2],
                     };
                     for (whole, twentieths) in
                         (0..3).flat_map(|whole| (0..=20).map(move |part| (whole, part)))

@@ -13,11 +13,11 @@ mod sparse;
 mod start;
 mod system;
 
-pub use newton::{Failure, Missed, Progress, Solver};
+pub use newton::{Failure, Missed, Progress, QUICK_STEP, Solver};
 pub use response::BranchState;
-pub use sensitivity::{Cause, Forcing};
+pub use sensitivity::{Cause, Forcing, JUNCTION_COMMON};
 pub use sparse::Factors;
-pub use system::Residuals;
+pub use system::{Residuals, System};
 
 /// What holds at a node.
 #[derive(Clone, Copy, Debug, PartialEq)]

@@ -3,7 +3,7 @@
 
 use super::system::direction;
 use super::{Conditions, Flowing, Solver};
-use crate::branch::{Arriving, Chain, Fall};
+use crate::branch::{Arriving, Chain, Fall, Origin};
 use crate::law::Scatter;
 use crate::law::cooler::effectiveness;
 
@@ -37,7 +37,19 @@ pub struct Forcing {
 const PART_OF: usize = 1 << 8;
 const HEAT_OF: usize = 1 << 16;
 /// Junction coefficients: split half and half between common and place, as no source says otherwise.
-const JUNCTION_COMMON: f64 = 0.5;
+pub const JUNCTION_COMMON: f64 = 0.5;
+
+impl Cause {
+    /// `position` of one of a loss's numbers.
+    pub fn of_loss(origin: &Origin) -> usize {
+        origin.loss as usize + origin.part as usize * PART_OF
+    }
+
+    /// `position` of the conductance of a core, by that of the core among its branch's losses.
+    pub fn of_heat(loss: usize) -> usize {
+        HEAT_OF + loss
+    }
+}
 
 impl Solver<'_> {
     /// Evaluates and factorises the equations at a solved state; adjoints and forcings refer to it.
@@ -100,7 +112,7 @@ impl Solver<'_> {
                     law: origin.kind,
                     at_node: false,
                     element: branch,
-                    position: origin.loss as usize + origin.part as usize * PART_OF,
+                    position: Cause::of_loss(origin),
                     scatter: relative,
                     common,
                 },
@@ -125,7 +137,7 @@ impl Solver<'_> {
                 law: "cooler",
                 at_node: false,
                 element: given.branch,
-                position: HEAT_OF + given.loss,
+                position: Cause::of_heat(given.loss),
                 scatter: relative,
                 common,
             },

@@ -57,6 +57,9 @@ pub struct System {
     pub added_slope: f64,
     /// Part of the junctions' leg losses that acts, 1 for the laws as published [-].
     pub leg_part: f64,
+    /// By branch, how far the pressures of its legs, at `from` and at `to`, stand above what the laws say;
+    /// empty for the laws as published [Pa].
+    pub lifts: Vec<[f64; 2]>,
     /// How hard each flow is to change in one step, over the branch's reference slope: moves the way
     /// to the answer, not the answer [-].
     pub inertia: f64,
@@ -159,6 +162,7 @@ impl System {
             reference_curvature: vec![0.0; branches],
             added_slope: 0.0,
             leg_part: 1.0,
+            lifts: Vec::new(),
             inertia: 0.0,
             storage: 0.0,
             thermal,
@@ -296,7 +300,12 @@ impl System {
         } else {
             (ends.from, self.leg_positions[branch].0)
         };
-        state.gauge[node] - self.legs[node].loss.get(position).copied().unwrap_or(0.0)
+        let lift = self
+            .lifts
+            .get(branch)
+            .map_or(0.0, |ends| ends[usize::from(at_to)]);
+        let loss = self.legs[node].loss.get(position).copied().unwrap_or(0.0);
+        state.gauge[node] - loss + lift
     }
 
     fn around(&self, model: &Model, branch: usize, state: &Flowing) -> Around<'_> {

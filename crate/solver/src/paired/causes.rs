@@ -1,0 +1,169 @@
+//! Which laws make two versions hard to tell apart: each law alone, by the exact sensitivities of both.
+//!
+//! To first order in the errors, kinks of the spread included; whose author is right is left out.
+
+use serde::Serialize;
+
+use super::told::spread;
+use super::uncertain::{self, Number};
+use super::{Worlds, cylinders};
+use crate::answer::Draw;
+use crate::draw::{self, Drawn};
+use crate::error::StudyError;
+use crate::model::{Model, Purpose};
+use crate::study::Study;
+
+/// Laws that are named.
+const NAMED: usize = 5;
+
+/// What makes the difference of two versions' spreads uncertain.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "generate", derive(ts_rs::TS))]
+#[serde(rename_all = "camelCase")]
+pub struct PairCauses {
+    /// Position of one version.
+    pub first: u32,
+    /// Position of the other.
+    pub second: u32,
+    /// Catalogue kinds of the laws, with the standard deviation of the difference that each alone would
+    /// cause [-], largest first.
+    pub laws: Vec<(String, f64)>,
+}
+
+/// What makes every two versions hard to tell apart, the earlier first.
+///
+/// # Errors
+/// Everything that is wrong with the versions, as `read` would tell it.
+pub fn pair_causes(
+    versions: &[Study],
+    worlds: &Worlds,
+) -> Result<Vec<PairCauses>, Vec<StudyError>> {
+    cylinders(versions)?;
+    let known: Vec<Option<Sensitive>> = versions
+        .iter()
+        .map(|study| Sensitive::new(study, worlds.draw))
+        .collect();
+    let mut laws: Vec<&'static str> = Vec::new();
+    for number in known.iter().flatten().flat_map(|version| &version.numbers) {
+        if !laws.contains(&number.0.law) {
+            laws.push(number.0.law);
+        }
+    }
+    // By law, version and world.
+    let spreads: Vec<Vec<Option<Vec<f64>>>> = laws
+        .iter()
+        .map(|law| {
+            let of = |version: &Option<Sensitive>| Some(version.as_ref()?.spreads(law, worlds));
+            known.iter().map(of).collect()
+        })
+        .collect();
+    let mut pairs = Vec::new();
+    for first in 0..versions.len() {
+        for second in first + 1..versions.len() {
+            let mut found: Vec<(String, f64)> = laws
+                .iter()
+                .zip(&spreads)
+                .filter_map(|(law, by_version)| {
+                    let one = by_version[first].as_ref()?;
+                    let other = by_version[second].as_ref()?;
+                    Some(((*law).to_owned(), deviation_of_difference(one, other)))
+                })
+                .filter(|(_, amount)| *amount > 0.0)
+                .collect();
+            found.sort_by(|a, b| b.1.total_cmp(&a.1));
+            found.truncate(NAMED);
+            pairs.push(PairCauses {
+                first: first as u32,
+                second: second as u32,
+                laws: found,
+            });
+        }
+    }
+    Ok(pairs)
+}
+
+/// A version's deviations with every law as published, and their change with each number.
+struct Sensitive {
+    deviations: Vec<f64>,
+    /// With the change of each cylinder's deviation with one standard deviation of the number.
+    numbers: Vec<(Number, Vec<f64>)>,
+}
+
+impl Sensitive {
+    /// Nothing when the version has no answer.
+    fn new(study: &Study, wanted: Draw) -> Option<Self> {
+        let purpose = Purpose::of(wanted);
+        let model = Model::new(study, purpose);
+        let drawn = drawn(study, &model, wanted)?;
+        let flows = &drawn.cylinder_flow;
+        let count = flows.len();
+        let mean = flows.iter().sum::<f64>() / count as f64;
+        let numbers = uncertain::numbers(study, &model).into_iter();
+        Some(Self {
+            deviations: flows.iter().map(|flow| flow / mean - 1.0).collect(),
+            numbers: numbers
+                .filter_map(|number| {
+                    let mut gradients = drawn.gradients.all.iter();
+                    let gradient = gradients.find(|gradient| number.is(&gradient.cause))?;
+                    let by = &gradient.by[..count];
+                    let mean_by = by.iter().sum::<f64>() / count as f64;
+                    let scatter = gradient.cause.scatter;
+                    let change = by
+                        .iter()
+                        .zip(flows)
+                        .map(|(by, flow)| scatter * (by - flow / mean * mean_by) / mean);
+                    Some((number, change.collect()))
+                })
+                .collect(),
+        })
+    }
+
+    /// Spread in each world if this law alone were off.
+    fn spreads(&self, law: &str, worlds: &Worlds) -> Vec<f64> {
+        let own: Vec<_> = self
+            .numbers
+            .iter()
+            .filter(|(number, _)| number.law == law)
+            .collect();
+        (0..worlds.count)
+            .map(|place| {
+                let world = worlds.world(place);
+                let mut deviations = self.deviations.clone();
+                for (number, change) in &own {
+                    let error = number.error(&world);
+                    for (deviation, change) in deviations.iter_mut().zip(change) {
+                        *deviation += error * change;
+                    }
+                }
+                spread(&deviations)
+            })
+            .collect()
+    }
+}
+
+fn drawn<'m>(study: &Study, model: &'m Model, wanted: Draw) -> Option<Drawn<'m>> {
+    let count = study.engine.cylinders.len();
+    let bench = &study.settings.bench;
+    match wanted {
+        Draw::BenchOneAtATime => draw::one_at_a_time(model, count, bench).ok(),
+        Draw::BenchAllOpen => draw::all_open(model, count, bench).ok(),
+        Draw::Running | Draw::CycleMean => {
+            let operating = draw::operating(study).ok()?;
+            draw::running(model, &operating, wanted == Draw::CycleMean).ok()
+        }
+    }
+}
+
+fn deviation_of_difference(one: &[f64], other: &[f64]) -> f64 {
+    let differences: Vec<f64> = one
+        .iter()
+        .zip(other)
+        .map(|(one, other)| one - other)
+        .collect();
+    let count = differences.len().max(1) as f64;
+    let mean = differences.iter().sum::<f64>() / count;
+    let squares = differences
+        .iter()
+        .map(|difference| (difference - mean).powi(2));
+    (squares.sum::<f64>() / count).sqrt()
+}

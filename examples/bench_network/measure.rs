@@ -2,7 +2,7 @@
 
 use std::hint::black_box;
 
-use evenport::{Prepared, PreparedCycle, Study};
+use evenport::{Draw, Loss, Prepared, PreparedCycle, Split, Study, Worlds};
 
 use crate::batch::median;
 use crate::networks;
@@ -33,6 +33,57 @@ pub fn all(clock: impl Fn() -> f64, wanted: impl Fn(&str) -> bool, say: impl Fn(
     if wanted(name) {
         say(&range(name, &clock));
     }
+    for (name, draw, count) in [
+        (
+            "four versions of the V8 lid on the bench, 2,000 worlds",
+            Draw::BenchOneAtATime,
+            2000,
+        ),
+        (
+            "four versions of the V8 lid running, 200 worlds",
+            Draw::Running,
+            200,
+        ),
+        (
+            "four versions of the V8 lid running, 2,000 worlds",
+            Draw::Running,
+            2000,
+        ),
+    ] {
+        let worlds = Worlds {
+            draw,
+            seed: 1,
+            split: Split::AsStated,
+            first: 0,
+            count,
+        };
+        if wanted(name) {
+            say(&paired(name, &worlds, &clock));
+        }
+    }
+}
+
+/// Four versions in the same possible truths.
+fn paired(name: &str, worlds: &Worlds, clock: &impl Fn() -> f64) -> String {
+    let text = include_str!("../v8_lid/network.json");
+    let study = evenport::read(text).expect("the example is valid");
+    let versions: Vec<Study> = [1.0, 0.97, 1.03, 1.06]
+        .into_iter()
+        .map(|factor| {
+            let mut version = study.clone();
+            let losses = version.network.branches.iter_mut();
+            for loss in losses.flat_map(|branch| &mut branch.losses) {
+                if let Loss::Opening { area, .. } = loss {
+                    *area *= factor;
+                }
+            }
+            version
+        })
+        .collect();
+    let time = median(clock, 1, || {
+        black_box(evenport::deviations(&versions, worlds)).expect("valid studies");
+    });
+    format!("{name}: {}", told(time))
 }
 
 /// The running draw over a speed range, with blower and core, through the gate as the page asks for it.

@@ -263,8 +263,8 @@ fn causes_name_what_is_worth_measuring() {
     let causes = pair_causes(&[even_lid(), screened], &worlds).expect("valid");
     assert_eq!(causes.len(), 1);
     let laws = &causes[0].laws;
-    assert_eq!(laws[0].0, "screenSquare", "{laws:?}");
-    assert!(laws.windows(2).all(|two| two[0].1 >= two[1].1));
+    assert_eq!(laws[0].law, "screenSquare", "{laws:?}");
+    assert!(laws.windows(2).all(|two| two[0].amount >= two[1].amount));
     let same = pair_causes(&[even_lid(), even_lid()], &worlds).expect("valid");
     assert!(same[0].laws.is_empty(), "{:?}", same[0].laws);
 }

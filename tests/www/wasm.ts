@@ -4,29 +4,48 @@ import { fileURLToPath } from "node:url";
 import type {
 	Answer,
 	Catalogue,
+	Causes,
+	Deviations,
+	Draw,
+	FiguresOutcome,
 	Part,
 	Range,
 	Read,
 	Solve,
 	Solved,
 	Study,
+	Told,
+	Worlds,
 } from "../../www/src/solver/types";
 
 interface Solver {
-	initSync(given: { module: Uint8Array }): unknown;
 	read(text: string): Read;
 	solve(study: Study, part: Part): Solve;
-	range(study: Study, first: number, count: number): Range;
 	laws(): Catalogue;
 }
 
-const folder = new URL("../../www/src/solver/wasm/", import.meta.url);
-const binary = fileURLToPath(new URL("evenport_wasm_bg.wasm", folder));
-if (!existsSync(binary)) throw new Error("The solver is not built: run `cargo task build` first.");
-const solver = (await import(
-	/* @vite-ignore */ new URL("evenport_wasm.js", folder).href
-)) as Solver;
-solver.initSync({ module: readFileSync(binary) });
+interface Many {
+	range(study: Study, first: number, count: number): Range;
+	figures(studies: readonly Study[], draws: readonly Draw[]): FiguresOutcome[][];
+	deviations(versions: readonly Study[], worlds: Worlds): Deviations;
+	causes(versions: readonly Study[], worlds: Worlds): Causes;
+	tell(found: Float64Array, versions: number, cylinders: number, confidence: number): Told;
+}
+
+const solver = await loaded<Solver>("one");
+
+/** What solves a study again and again. */
+export const many = await loaded<Many>("many");
+
+async function loaded<Module>(name: string): Promise<Module> {
+	const folder = new URL(`../../www/src/solver/wasm/${name}/`, import.meta.url);
+	const binary = fileURLToPath(new URL("evenport_wasm_bg.wasm", folder));
+	if (!existsSync(binary))
+		throw new Error("The solver is not built: run `cargo task build` first.");
+	const module = await import(/* @vite-ignore */ new URL("evenport_wasm.js", folder).href);
+	module.initSync({ module: readFileSync(binary) });
+	return module as Module;
+}
 
 /** What a study can hold. */
 export const catalogue: Catalogue = solver.laws();
@@ -45,9 +64,7 @@ export function example(name: string): Study {
 }
 
 /** Solves some speeds of a study's range. */
-export function range(study: Study, first: number, count: number): Range {
-	return solver.range(study, first, count);
-}
+export const range = many.range;
 
 /** Solves a study that the gate has read. */
 export function solve(study: Study): Answer {

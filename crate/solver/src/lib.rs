@@ -33,7 +33,7 @@ pub use answer::*;
 pub use catalogue::{Catalogue, ChoiceInfo, FieldInfo, KindInfo, Quantity, catalogue};
 pub use draw::{CycleState, Prepared, PreparedCycle, Repeated, RepeatedCycle, SteadyState};
 pub use error::{StudyError, StudyErrorKind};
-pub use gate::{read, read_part, read_value};
+pub use gate::{read, read_draws, read_part, read_value, read_worlds};
 pub use paired::{
     Band, PairCauses, PairTold, PairVerdict, Split, Told, VersionTold, Worlds, deviations,
     pair_causes, tell,

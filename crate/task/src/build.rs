@@ -17,6 +17,9 @@ const FEATURES: [&str; 6] = [
     "--enable-multivalue",
 ];
 
+/// Features of the binding that make a module each: what everybody loads, and what only some do.
+const MODULES: [&str; 2] = ["one", "many"];
+
 /// Writes `www/dist`.
 pub fn page() -> Outcome {
     setup::for_build()?;
@@ -24,26 +27,31 @@ pub fn page() -> Outcome {
     run(npm(["run", "build"]))
 }
 
-/// Writes `www/src/solver/wasm`, when the solver or this program has changed.
+/// Writes both modules of the solver.
 fn solver() -> Outcome {
-    run(cargo([
+    MODULES.iter().try_for_each(|name| module(name))
+}
+
+/// Writes a folder of `www/src/solver/wasm`, when the solver or this program has changed.
+fn module(name: &str) -> Outcome {
+    let build = [
         "build",
         "--quiet",
         "--release",
         "--package",
         "evenport-wasm",
-        "--target",
-        WASM,
-    ]))?;
+    ];
+    let features = ["--no-default-features", "--features", name];
+    run(cargo(build).also(features).also(["--target", WASM]))?;
     let compiled = target()?.join(WASM).join("release/evenport_wasm.wasm");
-    let folder = www().join("src/solver/wasm");
+    let folder = www().join("src/solver/wasm").join(name);
     let optimised = folder.join("evenport_wasm_bg.wasm");
     let program = env::current_exe().map_err(|error| error.to_string())?;
     if up_to_date(&optimised, &[&compiled, &program]) {
         return Ok(());
     }
     // Bundled elsewhere, and the file whose age counts is copied last: a cut leaves nothing that looks done.
-    let bundled = target()?.join("bundle");
+    let bundled = target()?.join("bundle").join(name);
     run(tool("bundle").also([&compiled, &bundled]))?;
     let optimise = node().also(["node_modules/binaryen/bin/wasm-opt"]);
     run(optimise

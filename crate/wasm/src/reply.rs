@@ -1,6 +1,7 @@
 //! What goes back to the page: a closed union, told apart by `kind`.
 
-use evenport::{Answer, SpeedPoint, Study, StudyError};
+use evenport::{Answer, PairCauses, SpeedPoint, Study, StudyError};
+use js_sys::Float64Array;
 use serde::Serialize;
 
 /// The reply to `solve`.
@@ -41,6 +42,42 @@ pub enum Range {
     /// The study is wrong.
     Wrong {
         /// All that is wrong with it.
+        errors: Vec<StudyError>,
+    },
+}
+
+/// The reply to `deviations`.
+#[derive(Serialize)]
+#[cfg_attr(feature = "generate", derive(ts_rs::TS))]
+#[serde(tag = "kind", rename_all = "camelCase")]
+pub enum Deviations {
+    /// All versions are right.
+    Solved {
+        /// Not a number where a version has no answer.
+        #[serde(with = "serde_wasm_bindgen::preserve")]
+        #[cfg_attr(feature = "generate", ts(type = "Float64Array"))]
+        deviations: Float64Array,
+    },
+    /// One is wrong.
+    Wrong {
+        /// All that is wrong with the first such one.
+        errors: Vec<StudyError>,
+    },
+}
+
+/// The reply to `causes`.
+#[derive(Serialize)]
+#[cfg_attr(feature = "generate", derive(ts_rs::TS))]
+#[serde(tag = "kind", rename_all = "camelCase")]
+pub enum Causes {
+    /// All versions are right.
+    Solved {
+        /// Every two versions, the earlier first.
+        pairs: Vec<PairCauses>,
+    },
+    /// One is wrong.
+    Wrong {
+        /// All that is wrong with the first such one.
         errors: Vec<StudyError>,
     },
 }

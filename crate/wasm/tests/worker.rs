@@ -1,8 +1,8 @@
 //! The binding as the page uses it: in a worker of a real browser.
 #![cfg(target_arch = "wasm32")]
 
-use evenport_wasm::{laws, range, read, solve, version};
-use js_sys::{Array, Function, JSON, JsString, Object, Reflect};
+use evenport_wasm::{causes, deviations, figures, laws, range, read, solve, tell, version};
+use js_sys::{Array, Float64Array, Function, JSON, JsString, Object, Reflect};
 use serde::Serialize;
 use serde_json::Value;
 use wasm_bindgen::prelude::*;
@@ -159,6 +159,63 @@ fn a_range_in_parts_is_the_solvers_own() {
         (&none["kind"], &none["of"]),
         (&Value::from("solved"), &Value::from(0))
     );
+}
+
+/// Two runners as a list of two versions.
+fn twice() -> JsValue {
+    Array::of2(&object(STUDY), &object(STUDY)).into()
+}
+
+const WORLDS: &str =
+    r#"{"draw": "benchAllOpen", "seed": 3, "split": "asStated", "first": 5, "count": 4}"#;
+
+#[wasm_bindgen_test]
+fn paired_draws_are_the_solvers_own() {
+    let study = evenport::read(STUDY).expect("a valid study");
+    let versions = [study.clone(), study];
+    let worlds = evenport::read_worlds(WORLDS).expect("worlds");
+    let own = evenport::deviations(&versions, &worlds).expect("valid versions");
+    let reply = deviations(&twice(), &object(WORLDS)).ok();
+    let reply = reply.expect("the binding does not throw");
+    let found = Float64Array::from(field(&reply, "deviations"));
+    assert_eq!(found.to_vec(), own);
+    assert_eq!(
+        json(tell(&own, 2, 2, 0.9)),
+        written(&evenport::tell(&own, 2, 2, 0.9))
+    );
+    let pairs = evenport::pair_causes(&versions, &worlds).expect("valid versions");
+    let reply = json(causes(&twice(), &object(WORLDS)));
+    assert_eq!(reply["pairs"], written(&pairs));
+    let wrong = json(deviations(
+        &Array::of1(&JsValue::NULL).into(),
+        &object(WORLDS),
+    ));
+    assert_eq!(wrong["kind"], "wrong");
+    assert!(deviations(&twice(), &object("{}")).is_err());
+}
+
+#[wasm_bindgen_test]
+fn figures_are_those_of_the_answer() {
+    let draws = object(r#"["benchAllOpen", "running"]"#);
+    let list = Array::of2(&object(STUDY), &JsValue::from_str("no study"));
+    let reply = json(figures(&list, &draws));
+    let answer = json(solve(&object(STUDY), &whole()));
+    let all_open = answer["answer"]["draws"].as_array().expect("draws");
+    let all_open = all_open.iter().find(|draw| draw["draw"] == "benchAllOpen");
+    let solved = &all_open.expect("the draw")["outcome"];
+    let near = |one: &Value, other: &Value| {
+        let (one, other) = (
+            one.as_f64().expect("a number"),
+            other.as_f64().expect("a number"),
+        );
+        assert!((one - other).abs() <= 1e-9 * other.abs(), "{one} {other}");
+    };
+    near(&reply[0][0]["spread"], &solved["spread"]);
+    near(&reply[0][0]["total"], &solved["total"]);
+    near(&reply[0][0]["shares"][1], &solved["cylinders"][1]["share"]);
+    assert_eq!(reply[0][1]["kind"], "incomplete");
+    assert_eq!(reply[1][0]["kind"], "wrong");
+    assert!(figures(&list, &object(r#"["crank"]"#)).is_err());
 }
 
 #[wasm_bindgen_test]

@@ -2,7 +2,7 @@
  * The running draw over the study's speeds. It is asked for in small parts, so that an edit never waits
  * long for the worker, and what an edit has overtaken is left.
  */
-import { range } from "../solver/client";
+import { range } from "../solver/many";
 import type { SpeedPoint, Study } from "../solver/types";
 import { FIRST, nextCount } from "./pace";
 

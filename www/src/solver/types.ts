@@ -25,6 +25,16 @@ export type Answer = {
   entered: Entered | null,
 };
 
+/** Where a figure lies 19 times in 20, and its median. */
+export type Band = {
+  /** In one world of forty it is lower. */
+  low: number,
+  /** In half of the worlds it is lower. */
+  median: number,
+  /** In one world of forty it is higher. */
+  high: number,
+};
+
 /** Flow bench conditions. */
 export type Bench = {
   /** Absolute pressure of the still room air [Pa]. */
@@ -216,6 +226,15 @@ export type Catalogue = {
   check: Array<FieldInfo>,
 };
 
+/** The reply to `causes`. */
+export type Causes = { "kind": "solved",
+  /** Every two versions, the earlier first. */
+  pairs: Array<PairCauses>,
+} | { "kind": "wrong",
+  /** All that is wrong with the first such one. */
+  errors: Array<StudyError>,
+};
+
 /** How well the equations are met, with the laws as published. */
 export type Certificate = {
   /** Largest mass imbalance of a node over the total flow [-]. */
@@ -370,6 +389,15 @@ export type CylinderMixture = {
   warmer: number,
 };
 
+/** The reply to `deviations`. */
+export type Deviations = { "kind": "solved",
+  /** Not a number where a version has no answer. */
+  deviations: Float64Array,
+} | { "kind": "wrong",
+  /** All that is wrong with the first such one. */
+  errors: Array<StudyError>,
+};
+
 /** One cause of doubt. */
 export type DoubtCause = {
   /** Catalogue kind of the law. */
@@ -463,6 +491,25 @@ export type FieldInfo = {
   default: number | null,
   /** One line on what to type. */
   help: string,
+};
+
+/** A draw in a few numbers. */
+export type Figures = {
+  /** Total air [kg/s]. */
+  total: number,
+  /** (largest - smallest) / mean of the cylinders' air [-]. */
+  spread: number,
+  /** Each cylinder's part of the total, in the engine's order [-]. */
+  shares: Array<number>,
+};
+
+/** What comes of asking for a draw's figures. */
+export type FiguresOutcome = { "kind": "solved" } & Figures | { "kind": "refused",
+  /** What, where, and what to do. */
+  sentence: string,
+} | { "kind": "incomplete" } | { "kind": "wrong",
+  /** All that is wrong with it. */
+  errors: Array<StudyError>,
 };
 
 /** How fuel is metered. */
@@ -884,6 +931,35 @@ export type OperatingAnswer = {
 /** Solved, or refused with a reason. */
 export type Outcome = { "kind": "solved" } & Solved | { "kind": "refused" } & Refusal;
 
+/** What makes the difference of two versions' spreads uncertain. */
+export type PairCauses = {
+  /** Position of one version. */
+  first: number,
+  /** Position of the other. */
+  second: number,
+  /** Laws by the half-width of the difference's band that each alone would cause [-], largest first. */
+  laws: Array<DoubtCause>,
+};
+
+/** Two versions against each other. */
+export type PairTold = {
+  /** Position of one version. */
+  first: number,
+  /** Position of the other. */
+  second: number,
+  /** Worlds in which both have an answer. */
+  worlds: number,
+  /** Part of these in which the first has the smaller spread, ties counted half [-]. */
+  probability: number,
+  /** Standard error of that part, from the number of worlds [-]. */
+  standardError: number,
+  /** What comes of it. */
+  verdict: PairVerdict,
+};
+
+/** Which of two versions is the more even one. */
+export type PairVerdict = "first" | "second" | "tooCloseToTell";
+
 /** Which of a study's draws are wanted. One that the study is not complete for stands for the headline's. */
 export type Part = "whole" | "headline" | { "first": Draw } | { "rest": Draw };
 
@@ -1092,6 +1168,9 @@ export type SpeedPoint = {
   outcome: PointOutcome,
 };
 
+/** How the variance of every law is split between what is the same everywhere and what belongs to the place. */
+export type Split = "asStated" | "allCommon" | "allPlace";
+
 /** How a solved or refused cylinder compares with the mean. */
 export type State = "starved" | "overfed" | "even" | "tooCloseToTell";
 
@@ -1155,6 +1234,16 @@ export type StudyError = {
 /** Kinds of study error. */
 export type StudyErrorKind = "notAStudy" | "tooLarge" | "unknownFormat" | "unknownVersion" | "missing" | "wrongType" | "unknownField" | "outOfBounds" | "unknownChoice" | "duplicateId" | "unknownId" | "tooMany" | "junction" | "unreachable" | "misplaced" | "contradiction";
 
+/** What some worlds tell of several versions. */
+export type Told = {
+  /** Worlds that were drawn. */
+  worlds: number,
+  /** In the order given. */
+  versions: Array<VersionTold>,
+  /** Every two of them, the earlier first. */
+  pairs: Array<PairTold>,
+};
+
 /** An intake valve held at one lift. The curtain area is pi times diameter times lift. */
 export type Valve = {
   /** Inner seat diameter [m]. */
@@ -1190,6 +1279,16 @@ export type Variant = {
 /** Which kind of verdict a sentence gives. */
 export type VerdictKind = "even" | "uneven" | "tied" | "withinDoubt" | "choked" | "refused";
 
+/** One version over the worlds. */
+export type VersionTold = {
+  /** Worlds in which it has an answer. */
+  solved: number,
+  /** Its spread; absent when no world has an answer [-]. */
+  spread: Band | null,
+  /** Deviation of each cylinder from the mean; empty when no world has an answer [-]. */
+  cylinders: Array<Band>,
+};
+
 /** An answer exists, but something deserves a look. */
 export type Warning = {
   /** Which kind. */
@@ -1204,3 +1303,17 @@ export type Warning = {
 
 /** Kinds of warning. */
 export type WarningKind = "outsideRange" | "sectionJump" | "perfectEntry" | "closeLosses" | "highMach" | "jetInSight" | "deadEnd" | "secondSolution" | "pastLimit" | "assumption";
+
+/** Which worlds are wanted. */
+export type Worlds = {
+  /** What pulls. */
+  draw: Draw,
+  /** Which series of worlds. */
+  seed: number,
+  /** How errors are split. */
+  split: Split,
+  /** The first world. */
+  first: number,
+  /** How many from there on. */
+  count: number,
+};

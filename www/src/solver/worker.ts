@@ -1,8 +1,8 @@
 /** The worker's side: loads the solver once and answers whole documents with whole documents. */
 import { expose } from "comlink";
-import type { Catalogue, Part, Range, Read, Solve, Study } from "./types";
-import start, { laws, range, read, solve, version } from "./wasm/evenport_wasm";
-import wasm from "./wasm/evenport_wasm_bg.wasm?url";
+import type { Catalogue, Part, Read, Solve, Study } from "./types";
+import start, { laws, read, solve, version } from "./wasm/one/evenport_wasm";
+import wasm from "./wasm/one/evenport_wasm_bg.wasm?url";
 
 const ready = start({ module_or_path: wasm });
 
@@ -18,10 +18,6 @@ const solver = {
 	async solve(study: Study, part: Part): Promise<Solve> {
 		await ready;
 		return solve(study, part);
-	},
-	async range(study: Study, first: number, count: number): Promise<Range> {
-		await ready;
-		return range(study, first, count);
 	},
 	async version(): Promise<string> {
 		await ready;

@@ -8,7 +8,7 @@ use crate::draw::Gradients;
 use crate::short;
 
 /// Half-widths are given so that 19 in 20 fall inside, for a normal error.
-const HALF_WIDTH: f64 = 1.96;
+pub const HALF_WIDTH: f64 = 1.96;
 /// How many causes are named.
 const NAMED: usize = 5;
 

@@ -16,6 +16,7 @@ mod doubt;
 mod engine;
 mod engine_types;
 mod entered;
+mod figures;
 mod gap;
 mod hints;
 mod mixture;
@@ -26,6 +27,8 @@ mod verdict;
 mod whole;
 
 pub use build::{solve, solve_part};
+pub(crate) use doubt::HALF_WIDTH;
 pub use engine_types::*;
+pub use figures::figures;
 pub use range::{speed_range, speeds};
 pub use types::*;

@@ -3,6 +3,7 @@
 use serde::Serialize;
 
 use super::{MixtureAnswer, OperatingAnswer};
+use crate::error::StudyError;
 
 answer! {
 /// Everything the program says of one study.
@@ -369,6 +370,37 @@ pub enum WarningKind {
     PastLimit,
     /// An assumption of the draw.
     Assumption,
+}
+}
+
+answer! {
+/// A draw in a few numbers.
+pub struct Figures {
+    /// Total air [kg/s].
+    pub total: f64,
+    /// (largest - smallest) / mean of the cylinders' air [-].
+    pub spread: f64,
+    /// Each cylinder's part of the total, in the engine's order [-].
+    pub shares: Vec<f64>,
+}
+
+/// What comes of asking for a draw's figures.
+#[serde(tag = "kind")]
+pub enum FiguresOutcome {
+    /// The figures.
+    Solved(Figures),
+    /// The draw has no answer.
+    Refused {
+        /// What, where, and what to do.
+        sentence: String,
+    },
+    /// The study lacks what the draw needs.
+    Incomplete,
+    /// The study is wrong.
+    Wrong {
+        /// All that is wrong with it.
+        errors: Vec<StudyError>,
+    },
 }
 }
 

@@ -15,6 +15,8 @@ use crate::study::Study;
 pub struct Redrawn {
     /// The model with every law as published.
     pub published: Model,
+    /// Air of each cylinder with every law as published [kg/s].
+    pub as_published: Vec<f64>,
     /// The model that is solved; its pattern must stay.
     pub model: Model,
     /// By node and leg, the part of the entering head that a plenum's leg feels beyond what the model says [-].
@@ -69,7 +71,7 @@ impl Redrawn {
     /// Why the draw has no answer.
     pub fn new(study: &Study, draw: Draw) -> Result<Option<Self>, Refused> {
         let model = Model::new(study, Purpose::of(draw));
-        let kind = match draw {
+        let (as_published, kind) = match draw {
             Draw::BenchOneAtATime | Draw::BenchAllOpen => {
                 let all = draw == Draw::BenchAllOpen;
                 bench_kind(study, &model, all)?
@@ -83,6 +85,7 @@ impl Redrawn {
         };
         let nodes = model.nodes.iter();
         Ok(Some(Self {
+            as_published,
             felt: nodes.map(|node| vec![0.0; node.legs.len()]).collect(),
             published: model.clone(),
             model,
@@ -106,10 +109,7 @@ impl Redrawn {
                         solved = false;
                         break;
                     };
-                    for port in &network.ports {
-                        let port = &self.model.ports[*port];
-                        flows[port.cylinder] += self.model.inflow(port.node, &state.flow);
-                    }
+                    add_flows(&mut flows, &self.model, &network.ports, &state);
                 }
                 *system = Some(Box::new(solver.system));
                 solved.then_some(flows)
@@ -142,7 +142,15 @@ impl Redrawn {
     }
 }
 
-fn bench_kind(study: &Study, model: &Model, all: bool) -> Result<Kind, Refused> {
+fn add_flows(flows: &mut [f64], model: &Model, ports: &[usize], state: &Flowing) {
+    for port in ports {
+        let port = &model.ports[*port];
+        flows[port.cylinder] += model.inflow(port.node, &state.flow);
+    }
+}
+
+fn bench_kind(study: &Study, model: &Model, all: bool) -> Result<(Vec<f64>, Kind), Refused> {
+    let mut flows = vec![0.0; study.engine.cylinders.len()];
     let settings = &study.settings.bench;
     let ports: Vec<usize> = (0..model.ports.len()).collect();
     let open: Vec<Vec<usize>> = if all {
@@ -162,6 +170,7 @@ fn bench_kind(study: &Study, model: &Model, all: bool) -> Result<Kind, Refused> 
             }
             .ok_or(Refused::Failed(failure))?,
         };
+        add_flows(&mut flows, model, &ports, &state);
         networks.push(Network {
             heads: entering_heads(model, &state),
             conditions,
@@ -169,13 +178,15 @@ fn bench_kind(study: &Study, model: &Model, all: bool) -> Result<Kind, Refused> 
             state,
         });
     }
-    Ok(Kind::Bench {
-        networks,
-        system: Some(Box::new(solver.system)),
-    })
+    let system = Some(Box::new(solver.system));
+    Ok((flows, Kind::Bench { networks, system }))
 }
 
-fn running_kind(operating: Operating, model: &Model, at_mean: bool) -> Result<Kind, Refused> {
+fn running_kind(
+    operating: Operating,
+    model: &Model,
+    at_mean: bool,
+) -> Result<(Vec<f64>, Kind), Refused> {
     let intervals = if at_mean {
         events::mean(operating.swept.len())
     } else {
@@ -187,6 +198,7 @@ fn running_kind(operating: Operating, model: &Model, at_mean: bool) -> Result<Ki
         return Err(cycle.explain(failure));
     }
     let (states, values) = (cycle.states.clone(), cycle.values.clone());
+    let flows = cycle.flows().to_vec();
     let found = states.iter();
     let heads = found.map(|state| {
         let state = state.as_ref();
@@ -194,14 +206,15 @@ fn running_kind(operating: Operating, model: &Model, at_mean: bool) -> Result<Ki
     });
     let heads = heads.collect();
     let tables = Some(Box::new(cycle.into_tables()));
-    Ok(Kind::Running {
+    let kind = Kind::Running {
         operating: Box::new(operating),
         intervals,
         states,
         heads,
         values,
         tables,
-    })
+    };
+    Ok((flows, kind))
 }
 
 fn entering_heads(model: &Model, state: &Flowing) -> Vec<EnteringHead> {

@@ -13,6 +13,7 @@ use crate::answer::{Draw, Part};
 use crate::defaults::{
     bench_limit, one, running_limit, standard_depression, standard_pressure, standard_temperature,
 };
+use crate::paired::{Split, Worlds};
 use crate::study::{
     Ambient, Bench, Blower, Branch, Check, Cooler, Cycle, Cylinder, EfficiencyTable, Engine, Fuel,
     FuelSetting, JunctionLaw, Leg, Mixing, Network, Node, NodeKind, Reference, Running, Settings,
@@ -58,6 +59,30 @@ pub fn part(wanted: &Value) -> Option<Part> {
         },
         _ => None,
     }
+}
+
+/// The worlds that an unchecked value asks for.
+pub fn worlds(wanted: &Value) -> Option<Worlds> {
+    let object = wanted.as_object()?;
+    let whole = |field: &str| u32::try_from(value(object, field)?.as_u64()?).ok();
+    Some(Worlds {
+        draw: draw(value(object, "draw")?.as_str()?)?,
+        seed: whole("seed")?,
+        split: match value(object, "split")?.as_str()? {
+            "asStated" => Split::AsStated,
+            "allCommon" => Split::AllCommon,
+            "allPlace" => Split::AllPlace,
+            _ => return None,
+        },
+        first: whole("first")?,
+        count: whole("count")?,
+    })
+}
+
+/// The draws that an unchecked value lists.
+pub fn draws(wanted: &Value) -> Option<Vec<Draw>> {
+    let words = wanted.as_array()?.iter();
+    words.map(|word| draw(word.as_str()?)).collect()
 }
 
 fn draw(word: &str) -> Option<Draw> {

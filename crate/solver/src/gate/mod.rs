@@ -10,8 +10,9 @@ mod names;
 
 use serde_json::{Map, Value};
 
-use crate::answer::Part;
+use crate::answer::{Draw, Part};
 use crate::error::{StudyError, StudyErrorKind};
+use crate::paired::Worlds;
 use crate::study::{FORMAT, Study, VERSION};
 
 pub use meaning::check;
@@ -58,6 +59,16 @@ pub fn read(text: &str) -> Result<Study, Vec<StudyError>> {
 /// Reads which part of an answer is wanted from JSON text; nothing when it names none.
 pub fn read_part(text: &str) -> Option<Part> {
     decode::part(&serde_json::from_str(text).ok()?)
+}
+
+/// Reads which worlds are wanted from JSON text; nothing when it names none.
+pub fn read_worlds(text: &str) -> Option<Worlds> {
+    decode::worlds(&serde_json::from_str(text).ok()?)
+}
+
+/// Reads which draws are wanted from JSON text; nothing when it lists anything else.
+pub fn read_draws(text: &str) -> Option<Vec<Draw>> {
+    decode::draws(&serde_json::from_str(text).ok()?)
 }
 
 /// Reads a study from a JSON value.

@@ -7,10 +7,11 @@ use serde::Serialize;
 use super::told::spread;
 use super::uncertain::{self, Number};
 use super::{Worlds, cylinders};
-use crate::answer::Draw;
+use crate::answer::{DoubtCause, Draw, HALF_WIDTH};
 use crate::draw::{self, Drawn};
 use crate::error::StudyError;
 use crate::model::{Model, Purpose};
+use crate::short;
 use crate::study::Study;
 
 /// Laws that are named.
@@ -25,9 +26,8 @@ pub struct PairCauses {
     pub first: u32,
     /// Position of the other.
     pub second: u32,
-    /// Catalogue kinds of the laws, with the standard deviation of the difference that each alone would
-    /// cause [-], largest first.
-    pub laws: Vec<(String, f64)>,
+    /// Laws by the half-width of the difference's band that each alone would cause [-], largest first.
+    pub laws: Vec<DoubtCause>,
 }
 
 /// What makes every two versions hard to tell apart, the earlier first.
@@ -60,17 +60,20 @@ pub fn pair_causes(
     let mut pairs = Vec::new();
     for first in 0..versions.len() {
         for second in first + 1..versions.len() {
-            let mut found: Vec<(String, f64)> = laws
+            let mut found: Vec<DoubtCause> = laws
                 .iter()
                 .zip(&spreads)
                 .filter_map(|(law, by_version)| {
                     let one = by_version[first].as_ref()?;
                     let other = by_version[second].as_ref()?;
-                    Some(((*law).to_owned(), deviation_of_difference(one, other)))
+                    Some(DoubtCause {
+                        law: (*law).to_owned(),
+                        amount: HALF_WIDTH * deviation_of_difference(one, other),
+                    })
                 })
-                .filter(|(_, amount)| *amount > 0.0)
+                .filter(|cause| cause.amount > 0.0)
                 .collect();
-            found.sort_by(|a, b| b.1.total_cmp(&a.1));
+            short::sort(&mut found, |a, b| a.amount > b.amount);
             found.truncate(NAMED);
             pairs.push(PairCauses {
                 first: first as u32,

@@ -81,6 +81,11 @@ fn typescript() -> String {
     types.visit::<evenport_wasm::Solve>();
     types.visit::<evenport_wasm::Read>();
     types.visit::<evenport_wasm::Range>();
+    types.visit::<evenport::FiguresOutcome>();
+    types.visit::<evenport::Worlds>();
+    types.visit::<evenport::Told>();
+    types.visit::<evenport_wasm::Deviations>();
+    types.visit::<evenport_wasm::Causes>();
     let mut text = HEADER.to_owned();
     for declaration in types.text.values() {
         text.push('\n');

@@ -1,4 +1,5 @@
-//! Prints the answer of any study: `cargo run --release --example solve -- FILE [--json]`.
+//! Prints the answer of any study: `cargo run --release --example solve -- FILE [--json]
+//! [--variant NAME]`.
 //!
 //! CSV goes to standard output, one row a cylinder and draw, then the certificates. A study that is
 //! wrong ends with exit status 2 and the list of what is wrong on standard error.
@@ -12,23 +13,38 @@ use evenport::{Answer, Outcome, StudyError, read, solve};
 fn main() -> ExitCode {
     let mut json = false;
     let mut file = None;
-    for argument in std::env::args().skip(1) {
+    let mut variant = None;
+    let mut arguments = std::env::args().skip(1);
+    while let Some(argument) = arguments.next() {
         match argument.as_str() {
             "--json" => json = true,
+            "--variant" => variant = arguments.next(),
             _ => file = Some(argument),
         }
     }
     let Some(file) = file else {
-        eprintln!("usage: solve FILE [--json]");
+        eprintln!("usage: solve FILE [--json] [--variant NAME]");
         return ExitCode::from(2);
     };
-    let answer = match std::fs::read_to_string(&file) {
-        Ok(text) => read(&text).and_then(|study| solve(&study)),
+    let text = match std::fs::read_to_string(&file) {
+        Ok(text) => text,
         Err(error) => {
             eprintln!("{file}: {error}");
             return ExitCode::from(2);
         }
     };
+    let mut study = match read(&text) {
+        Ok(study) => study,
+        Err(errors) => return complain(&errors),
+    };
+    if let Some(name) = variant {
+        let Some(place) = study.variants.iter().position(|each| each.name == name) else {
+            eprintln!("{file}: no variant is called {name}");
+            return ExitCode::from(2);
+        };
+        study = study.version(place);
+    }
+    let answer = solve(&study);
     let text = match answer {
         Ok(answer) if json => serde_json::to_string_pretty(&answer).map_err(|e| e.to_string()),
         Ok(answer) => csv(&answer).map_err(|e| e.to_string()),

@@ -31,6 +31,7 @@ mod tee_doubts;
 mod tee_headers;
 mod tee_patterns;
 mod three_reservoirs;
+mod variants;
 
 #[test]
 fn evidence_table() {

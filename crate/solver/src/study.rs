@@ -40,6 +40,7 @@ mod engine;
 mod loss;
 mod loss_law;
 mod settings;
+mod version;
 
 document! {
 /// One manifold with its engine and settings.
@@ -65,7 +66,7 @@ pub struct Study {
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     #[cfg_attr(feature = "generate", ts(as = "Option<_>"))]
     pub coolers: Vec<Cooler>,
-    /// Other versions of the manifold, as differences from the base. Kept, not yet solved.
+    /// Other versions of the manifold, as differences from the base. An answer is of the base.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     #[cfg_attr(feature = "generate", ts(as = "Option<_>"))]
     pub variants: Vec<Variant>,
@@ -87,6 +88,10 @@ pub struct Variant {
     /// Ids of nodes and branches that this variant leaves out.
     #[serde(default)]
     pub removed: Vec<String>,
+    /// Ids of its rows in their order, when that is not the base's with the rows that join at the end.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    #[cfg_attr(feature = "generate", ts(as = "Option<_>"))]
+    pub order: Vec<String>,
 }
 
 /// The manifold as a graph.

@@ -14,6 +14,7 @@ import {
 	undo,
 } from "../../../www/src/network/edit";
 import { renameBranch, renameCylinder, renameNode } from "../../../www/src/network/rename";
+import { documentOf, sheetOf } from "../../../www/src/network/versions";
 import type { Study } from "../../../www/src/solver/types";
 
 const STUDY: Study = {
@@ -116,7 +117,7 @@ describe("undo", () => {
 	const type = (value: number) => (sheet: Sheet) => put(sheet, AREA, value);
 
 	it("takes back all keystrokes in one cell together", () => {
-		let history = begin(STUDY);
+		let history = begin(SHEET);
 		for (const value of [2, 20, 200]) history = change(history, "area", type(value));
 		expect(area(history.present)).toBe(200);
 		history = undo(history);
@@ -125,7 +126,7 @@ describe("undo", () => {
 	});
 
 	it("takes back two visits to a cell one by one", () => {
-		let history = change(begin(STUDY), "area", type(2));
+		let history = change(begin(SHEET), "area", type(2));
 		history = change(close(history), "area", type(3));
 		history = undo(history);
 		expect(area(history.present)).toBe(2);
@@ -133,13 +134,13 @@ describe("undo", () => {
 	});
 
 	it("has nothing to bring again after a new edit", () => {
-		let history = undo(change(begin(STUDY), null, type(2)));
+		let history = undo(change(begin(SHEET), null, type(2)));
 		history = change(history, null, type(3));
 		expect(redo(history)).toBe(history);
 	});
 
 	it("does nothing on a sheet without edits", () => {
-		const history = begin(STUDY);
+		const history = begin(SHEET);
 		expect(undo(history)).toBe(history);
 		expect(redo(history)).toBe(history);
 	});
@@ -159,14 +160,16 @@ describe("a new name", () => {
 	});
 
 	it("of a node or branch is followed by the variants", () => {
-		const variant = { name: "wide", notes: "", nodes: [], branches: [], removed: ["room", "pipe"] };
-		const sheet = put(SHEET, ["variants"], [variant]);
-		expect(renameNode(sheet, 0, "air").study.variants?.[0]?.removed).toEqual(["air", "pipe"]);
-		expect(renameBranch(sheet, 0, "duct").study.variants?.[0]?.removed).toEqual(["room", "duct"]);
+		const variant = { name: "none", notes: "", nodes: [], branches: [], removed: ["room", "pipe"] };
+		const sheet = sheetOf({ ...STUDY, variants: [variant] });
+		const removed = (by: (sheet: Sheet) => Sheet) =>
+			documentOf(change(begin(sheet), null, by).present).variants?.[0]?.removed;
+		expect(removed((now) => renameNode(now, 0, "air"))).toEqual(["air", "pipe"]);
+		expect(removed((now) => renameBranch(now, 0, "duct"))).toEqual(["room", "duct"]);
 	});
 
 	it("typed letter by letter never drags along another node's branches", () => {
-		let history = begin(STUDY);
+		let history = begin(SHEET);
 		for (const name of ["port 1", "port 12"]) {
 			history = change(history, "name", (sheet) => renameNode(sheet, 0, name));
 		}

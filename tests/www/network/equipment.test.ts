@@ -84,7 +84,7 @@ describe("feeding by a blower what a source fed", () => {
 	});
 
 	it("is one edit that an undo takes back whole", () => {
-		const before = begin(lid.study);
+		const before = begin(lid);
 		const after = change(
 			before,
 			null,

@@ -62,14 +62,14 @@ export function putGrid(sheet: Sheet, path: Path, grid: Grid): Sheet {
 	const numbers = (part: Part) => parts[part].map(({ value }) => value);
 	const table: EfficiencyTable = { speeds: numbers("speeds"), values: numbers("values") };
 	if (grid.ratios.length > 0) table.ratios = numbers("ratios");
-	const { study, drafts } = put(sheet, path, table);
-	const kept = { ...drafts };
+	const now = put(sheet, path, table);
+	const kept = { ...now.drafts };
 	for (const part of Object.keys(parts) as Part[]) {
 		for (const [index, { text }] of parts[part].entries()) {
 			if (text !== undefined) kept[keyOf([...path, part, index])] = text;
 		}
 	}
-	return { study, drafts: kept };
+	return { ...now, drafts: kept };
 }
 
 /** A row more at the end, a step on from the last one, with the last one's efficiencies. */

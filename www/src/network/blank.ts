@@ -1,16 +1,8 @@
 /** New rows, filled from the catalogue and from what stands beside them. */
-import type {
-	Branch,
-	Cylinder,
-	FieldInfo,
-	KindInfo,
-	Loss,
-	Network,
-	Node,
-	Station,
-} from "../solver/types";
+import type { Branch, Cylinder, FieldInfo, KindInfo, Loss, Node, Station } from "../solver/types";
 import { draft, insert, type Path, put, type Sheet } from "./edit";
 import { withPassages } from "./passages";
+import { takenIds } from "./versions";
 
 type Row = Record<string, unknown>;
 
@@ -48,7 +40,7 @@ export function addNode(
 	info: KindInfo,
 	at = sheet.study.network.nodes.length,
 ): Sheet {
-	const row: Node = { id: freeId(sheet.study.network, "n"), kind: "joint" };
+	const row: Node = { id: freeId(sheet, "n"), kind: "joint" };
 	return changeNode(insert(sheet, ["network", "nodes"], at, row), at, info);
 }
 
@@ -65,7 +57,7 @@ export function changeNode(sheet: Sheet, index: number, info: KindInfo): Sheet {
 
 /** Adds a branch without ends and losses, at the end unless another place is given. */
 export function addBranch(sheet: Sheet, at = sheet.study.network.branches.length): Sheet {
-	const row: Branch = { id: freeId(sheet.study.network, "b"), from: "", to: "", losses: [] };
+	const row: Branch = { id: freeId(sheet, "b"), from: "", to: "", losses: [] };
 	return insert(sheet, ["network", "branches"], at, row);
 }
 
@@ -155,8 +147,8 @@ function freeCylinder(sheet: Sheet): string {
 	return sheet.study.engine.cylinders.find((each) => !fed.has(each.id))?.id ?? "";
 }
 
-function freeId({ nodes, branches }: Network, letter: string): string {
-	const ids = new Set([...nodes, ...branches].map((each) => each.id));
+function freeId(sheet: Sheet, letter: string): string {
+	const ids = takenIds(sheet);
 	let number = 1;
 	while (ids.has(`${letter}${number}`)) number += 1;
 	return `${letter}${number}`;

@@ -3,6 +3,7 @@ import type { Blower, Branch, KindInfo, Loss, Node, Study } from "../solver/type
 import { addLoss, unusedName } from "./blank";
 import { insert, type Path, put, type Sheet } from "./edit";
 import { boostPlace } from "./place";
+import { takenIds } from "./versions";
 
 export type DriveWay = "ratio" | "pulleys" | "boost";
 
@@ -82,7 +83,7 @@ export function feedByBlower(sheet: Sheet, source: number, info: KindInfo): Plac
 	const { study } = sheet;
 	const { nodes, branches } = study.network;
 	const { id } = nodes[source] as Node;
-	const inlet = unused(study, "blower inlet");
+	const inlet = unused(sheet, "blower inlet");
 	const fed = branches.flatMap((branch, place) =>
 		branch.from === id || branch.to === id ? [place] : [],
 	);
@@ -92,9 +93,9 @@ export function feedByBlower(sheet: Sheet, source: number, info: KindInfo): Plac
 	const chamber = nodes.some(
 		(node) => node.id === far && (node.kind === "plenum" || node.kind === "joint"),
 	);
-	const outlet = chamber && far ? far : unused(study, "blower outlet");
+	const outlet = chamber && far ? far : unused(sheet, "blower outlet");
 	const blower: Branch = {
-		id: unused(study, "blower"),
+		id: unused(sheet, "blower"),
 		from: inlet,
 		to: outlet,
 		losses: [],
@@ -118,7 +119,7 @@ export function feedByBlower(sheet: Sheet, source: number, info: KindInfo): Plac
 		const area = branches[fed[0] ?? -1]?.losses.map(areaOf).find((each) => each !== undefined);
 		const origin = "nothing is lost before the blower until it is typed here";
 		const free: Loss = { kind: "typedK", k: 0, area: area ?? 0.005, origin };
-		const way = { id: unused(study, "inlet"), from: id, to: inlet, losses: [free] };
+		const way = { id: unused(sheet, "inlet"), from: id, to: inlet, losses: [free] };
 		now = insert(now, BRANCHES, 0, way);
 		now = insert(now, BRANCHES, 1, blower);
 		index = 1;
@@ -135,7 +136,7 @@ export function feedByBlower(sheet: Sheet, source: number, info: KindInfo): Plac
 /** Adds a branch with a blower, whose ends wait to be named. */
 export function addBlower(sheet: Sheet, info: KindInfo): Placed {
 	const index = sheet.study.network.branches.length;
-	const id = unused(sheet.study, "blower");
+	const id = unused(sheet, "blower");
 	const branch: Branch = { id, from: "", to: "", losses: [], blower: newBlower(info) };
 	return { sheet: insert(sheet, BRANCHES, index, branch), index };
 }
@@ -200,9 +201,8 @@ function mildBoost({ network, engine }: Study, outlet: string): Asked {
 	return boostNode ? { boost: TYPICAL_BOOST, boostNode } : {};
 }
 
-function unused({ network }: Study, name: string): string {
-	const taken = new Set([...network.nodes, ...network.branches].map(({ id }) => id));
-	return unusedName(taken, name);
+function unused(sheet: Sheet, name: string): string {
+	return unusedName(takenIds(sheet), name);
 }
 
 function areaOf(loss: Loss): number | undefined {

@@ -1,7 +1,8 @@
 /** Edits of charge coolers, whose passages are the cores in branches that name them. */
-import type { Branch, KindInfo, Loss, Study } from "../solver/types";
+import type { Branch, KindInfo, Loss } from "../solver/types";
 import { unusedName } from "./blank";
 import { insert, type Path, put, remove, type Sheet } from "./edit";
+import { everywhere } from "./versions";
 
 const COOLERS: Path = ["coolers"];
 
@@ -21,7 +22,7 @@ export function addCooler(sheet: Sheet, info: KindInfo): Sheet {
 	);
 	if (free.length === 0 || free.reduce((sum, { fraction }) => sum + fraction, 0) > WHOLE)
 		return added;
-	return recored(added, (loss) => (free.includes(loss) ? { ...loss, cooler: id } : loss));
+	return recored(added, (loss) => (loss.cooler === undefined ? { ...loss, cooler: id } : loss));
 }
 
 /** Takes a charge cooler out; its cores exchange no heat from then on. */
@@ -49,20 +50,14 @@ export function renameCooler(sheet: Sheet, index: number, id: string): Sheet {
 
 type Core = Extract<Loss, { kind: "core" }>;
 
-/** Changes cores wherever they stand, in the variants too. */
+/** Changes cores wherever they stand, in every version. */
 function recored(sheet: Sheet, change: (core: Core) => Core): Sheet {
-	const { study } = sheet;
 	const branch = (each: Branch): Branch => {
 		const losses = each.losses.map((loss) => (loss.kind === "core" ? change(loss) : loss));
 		return losses.every((loss, at) => loss === each.losses[at]) ? each : { ...each, losses };
 	};
-	const network = { ...study.network, branches: study.network.branches.map(branch) };
-	const changed: Study = { ...study, network };
-	if (study.variants) {
-		changed.variants = study.variants.map((variant) => ({
-			...variant,
-			branches: variant.branches.map(branch),
-		}));
-	}
-	return { study: changed, drafts: sheet.drafts };
+	return everywhere(sheet, (network) => ({
+		...network,
+		branches: network.branches.map(branch),
+	}));
 }

@@ -5,14 +5,21 @@
  * renders only what is new and an undo costs one pointer.
  */
 import type { Study } from "../solver/types";
+import { settled, type Versions } from "./versions";
 
 /** Where a value stands in the study: `["network", "branches", 3, "losses", 0, "area"]`. */
 export type Path = readonly (string | number)[];
 
-/** The study, and beside it the text of cells that cannot be read as a value, by the cell's path. */
+/** Text of cells that cannot be read as a value, by the cell's path. */
+export type Drafts = Readonly<Record<string, string>>;
+
+/** One version of the manifold with its unreadable cells, and beside it the others. */
 export interface Sheet {
+	/** The study of the version on the sheet, by itself. */
 	readonly study: Study;
-	readonly drafts: Readonly<Record<string, string>>;
+	readonly drafts: Drafts;
+	/** All versions; none while the study has no variants. */
+	readonly versions?: Versions;
 }
 
 /** All sheets that undo and redo can bring back. */
@@ -45,12 +52,12 @@ export function valueAt(study: Study, path: Path): unknown {
 /** Puts a value at a path, or takes away what stands there when the value is undefined. */
 export function put(sheet: Sheet, path: Path, value: unknown): Sheet {
 	const study = replaced(sheet.study, path, value) as Study;
-	return { study, drafts: without(sheet.drafts, keyOf(path)) };
+	return { ...sheet, study, drafts: without(sheet.drafts, keyOf(path)) };
 }
 
 /** Keeps text that is not a value in its cell; the value underneath stays as it was. */
 export function draft(sheet: Sheet, path: Path, text: string): Sheet {
-	return { study: sheet.study, drafts: { ...sheet.drafts, [keyOf(path)]: text } };
+	return { ...sheet, drafts: { ...sheet.drafts, [keyOf(path)]: text } };
 }
 
 /** Puts an item into a list, before the one that stands at `index`. */
@@ -88,8 +95,8 @@ export function move(sheet: Sheet, list: Path, from: number, to: number): Sheet 
 }
 
 /** A history that starts with one sheet. */
-export function begin(study: Study, drafts: Readonly<Record<string, string>> = {}): History {
-	return { past: [], present: { study, drafts }, future: [], group: null };
+export function begin(present: Sheet): History {
+	return { past: [], present, future: [], group: null };
 }
 
 /**
@@ -103,12 +110,18 @@ export function change(
 ): History {
 	const before = history.past.at(-1);
 	if (group !== null && group === history.group && before !== undefined) {
-		return { ...history, present: edit(before), future: [] };
+		return { ...history, present: settled(before, edit(before)), future: [] };
 	}
-	const present = edit(history.present);
+	const present = settled(history.present, edit(history.present));
 	if (present === history.present) return history;
 	const past = [...history.past, history.present].slice(-DEPTH);
 	return { past, present, future: [], group };
+}
+
+/** Shows the sheet in another way, which is no edit: what can be undone and made again stays. */
+export function turn(history: History, by: (sheet: Sheet) => Sheet): History {
+	const present = by(history.present);
+	return present === history.present ? history : { ...history, present, group: null };
 }
 
 /** Ends the group, so that the next edit can be undone by itself. */
@@ -148,15 +161,11 @@ function relist(
 ): Sheet {
 	const items = (valueAt(sheet.study, list) ?? []) as readonly unknown[];
 	const study = replaced(sheet.study, list, rearranged(items)) as Study;
-	return { study, drafts: followed(sheet.drafts, list, place) };
+	return { ...sheet, study, drafts: followed(sheet.drafts, list, place) };
 }
 
 /** Drafts are kept by place, so they move along when their row moves. */
-function followed(
-	drafts: Sheet["drafts"],
-	list: Path,
-	place: (old: number) => number | null,
-): Sheet["drafts"] {
+function followed(drafts: Drafts, list: Path, place: (old: number) => number | null): Drafts {
 	const start = `${keyOf(list)}.`;
 	const kept: Record<string, string> = {};
 	for (const [key, text] of Object.entries(drafts)) {
@@ -183,7 +192,7 @@ function replaced(value: unknown, path: Path, to: unknown): unknown {
 	return inner === undefined && Object.keys(copy).length === 0 ? undefined : copy;
 }
 
-function without(drafts: Sheet["drafts"], key: string): Sheet["drafts"] {
+function without(drafts: Drafts, key: string): Drafts {
 	const under = `${key}.`;
 	if (!Object.keys(drafts).some((each) => each === key || each.startsWith(under))) return drafts;
 	return Object.fromEntries(

@@ -3,11 +3,13 @@ import type { Place } from "../share/place";
 import type { Study } from "../solver/types";
 import { chosenUnits } from "../units";
 import * as edit from "./edit";
+import { look, type Versions } from "./versions";
 
 let history = $state.raw<edit.History | null>(null);
 // What almost every cell looks at stands by itself, so that a keystroke does not make hundreds of cells
 // ask whether it concerns them.
-let drafts = $state.raw<edit.Sheet["drafts"]>({});
+let drafts = $state.raw<edit.Drafts>({});
+let versions = $state.raw<Versions>();
 let unitNames = $state.raw<Study["settings"]["units"]>();
 let room = $state.raw<number>();
 const sheet = $derived(history?.present ?? null);
@@ -25,6 +27,10 @@ export const editor = {
 	},
 	get drafts() {
 		return drafts;
+	},
+	/** All versions of the study on the sheet; none while it has no variants. */
+	get versions() {
+		return versions;
 	},
 	get draftCount() {
 		return draftCount;
@@ -48,17 +54,22 @@ export const editor = {
 	},
 
 	/** Lays a study on the sheet with no way back: the first one, or what another tab has made of it. */
-	begin(first: Study, place: Place, drafts?: edit.Sheet["drafts"]) {
-		show(edit.begin(first, drafts), place);
+	begin(first: edit.Sheet, place: Place) {
+		show(edit.begin(first), place);
 	},
 
-	/** Lays another form of the study, or with a place another study, on the sheet, as an edit. */
-	replace(next: Study, place?: Place, drafts: edit.Sheet["drafts"] = {}) {
+	/** Lays another study on the sheet, as an edit. */
+	replace(next: edit.Sheet, place: Place) {
 		if (history)
 			show(
-				edit.change(history, null, () => ({ study: next, drafts })),
+				edit.change(history, null, () => next),
 				place,
 			);
+	},
+
+	/** Lays another version on the sheet: a variant by its place, or the base. This is no edit. */
+	look(looking: number | null) {
+		if (history) show(edit.turn(history, (sheet) => look(sheet, looking)));
 	},
 
 	/** Makes an edit; edits of one group are undone together. */
@@ -124,6 +135,7 @@ function show(next: edit.History, place = editor.place) {
 	if (place && !places.has(next.present)) places.set(next.present, place);
 	history = next;
 	drafts = next.present.drafts;
+	versions = next.present.versions;
 	unitNames = next.present.study.settings.units;
 	room = next.present.study.settings.bench.ambientPressure;
 }

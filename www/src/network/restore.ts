@@ -6,8 +6,10 @@ import type { Read, Study, StudyError, StudyErrorKind } from "../solver/types";
 export interface Kept {
 	/** The study as JSON text. */
 	readonly text: string;
-	/** Text of cells that cannot be read as a value, by path. */
+	/** Text of cells that cannot be read as a value, by path in the document. */
 	readonly drafts: Readonly<Record<string, string>>;
+	/** The place of the variant on the sheet; the base where none is told. */
+	readonly looking?: number;
 }
 
 /**
@@ -39,7 +41,7 @@ export async function readKept(kept: Kept): Promise<Read> {
 
 /** Names and lists that somebody has emptied count as missing, but the study still has its shape. */
 const EMPTIED =
-	/^(id|from|to|cylinder|node|losses|bore|stroke|(blower\.)?(boostNode|crankPulley))$/;
+	/^(id|name|from|to|cylinder|node|losses|bore|stroke|(blower\.)?(boostNode|crankPulley))$/;
 
 function isWhole({ kind, element, field }: StudyError): boolean {
 	return WHOLE.has(kind) || (kind === "missing" && element !== "" && EMPTIED.test(field));

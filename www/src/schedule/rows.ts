@@ -31,12 +31,12 @@ export function readRows({ study, drafts }: Sheet, path: Path): Row[] {
 /** Puts rows where they came from; without rows a list that may be left out is. */
 export function putRows(sheet: Sheet, path: Path, rows: readonly Row[], needed: boolean): Sheet {
 	const list = rows.map(({ values }) => values);
-	const { study, drafts } = put(sheet, path, list.length > 0 || needed ? list : undefined);
-	const kept = { ...drafts };
+	const now = put(sheet, path, list.length > 0 || needed ? list : undefined);
+	const kept = { ...now.drafts };
 	for (const [row, { texts }] of rows.entries()) {
 		for (const [field, text] of Object.entries(texts)) kept[keyOf([...path, row, field])] = text;
 	}
-	return { study, drafts: kept };
+	return { ...now, drafts: kept };
 }
 
 /** A station more behind one: halfway to the next, or a step on like the one before. */

@@ -2,6 +2,7 @@
 import { put, type Sheet } from "../network/edit";
 import { editor } from "../network/editor.svelte";
 import { readKept } from "../network/restore";
+import { documentDrafts, documentOf, isSameEdit, sheetOf } from "../network/versions";
 import type { Study, StudyError } from "../solver/types";
 import { type Hold, takeAway, takeFree, takeLater } from "./holding";
 import { forget, isKnown, newPlace, type Place, part, placeOf, takeOver } from "./place";
@@ -83,12 +84,12 @@ export const keeper = {
 
 	/** Lays an example on the sheet of somebody who has nothing of their own there. */
 	invite(example: Study) {
-		lay(example, newPlace({ untouched: true, uninvited: true }));
+		lay(sheetOf(example), newPlace({ untouched: true, uninvited: true }));
 	},
 
 	/** Lays a study on the sheet that is new to the shelf. */
 	lay(study: Study, untouched = false) {
-		lay(study, newPlace({ untouched }));
+		lay(sheetOf(study), newPlace({ untouched }));
 	},
 
 	/** Lays a study from the shelf on the sheet, or tells what is wrong with it. */
@@ -97,7 +98,7 @@ export const keeper = {
 		if (reply.kind === "wrong") return reply.errors;
 		const place = visited.find(({ study }) => study === entry.study) ?? placeOf(entry);
 		takeOver(place, entry);
-		lay(reply.study, place, entry.drafts);
+		lay(sheetOf(reply.study, entry.drafts, entry.looking), place);
 		return [];
 	},
 
@@ -109,8 +110,11 @@ export const keeper = {
 	/** Follows the sheet: called whenever it has changed. */
 	see(sheet: Sheet, place: Place) {
 		if (place !== current) enter(place, sheet);
-		if (place.untouched && sheet !== place.laid) place.untouched = place.uninvited = false;
+		if (place.untouched && !isSameEdit(sheet, place.laid))
+			place.untouched = place.uninvited = false;
 		if (sheet === place.sheet || place.uninvited) return;
+		// A tab that watches may look at any version.
+		if (standing !== "own" && isSameEdit(sheet, place.sheet)) return;
 		waiting = sheet;
 		if (standing !== "own") partFrom(sheet);
 		timer ??= setTimeout(keeper.now, DELAY);
@@ -160,10 +164,10 @@ export const keeper = {
 	},
 };
 
-function lay(study: Study, place: Place, drafts: Sheet["drafts"] = {}) {
+function lay(sheet: Sheet, place: Place) {
 	keeper.leaving();
-	if (editor.sheet) editor.replace(study, place, drafts);
-	else editor.begin(study, place, drafts);
+	if (editor.sheet) editor.replace(sheet, place);
+	else editor.begin(sheet, place);
 	if (place.known) place.sheet = editor.sheet ?? undefined;
 }
 
@@ -222,7 +226,7 @@ async function watch(as: Standing, entered: Sheet | null) {
 	if (signal.aborted || !current) return;
 	standing = as;
 	claiming = false;
-	if (waiting && waiting !== entered) return partFrom(waiting);
+	if (waiting && !isSameEdit(waiting, entered)) return partFrom(waiting);
 	waiting = null;
 	const taken = await takeLater(current.study, signal, lost);
 	if (!taken) return;
@@ -248,10 +252,12 @@ async function follow(entered: Sheet | null) {
 		if (!entry || isKnown(place, entry)) return;
 		const reply = await readKept(entry);
 		if (signal.aborted || reply.kind === "wrong") return;
-		if (waiting && waiting !== entered) return partFrom(waiting);
+		if (waiting && !isSameEdit(waiting, entered)) return partFrom(waiting);
 		waiting = null;
 		takeOver(place, entry);
-		editor.begin(reply.study, place, entry.drafts);
+		// Each tab looks at the version that it has chosen.
+		const looking = editor.versions ? editor.versions.looking : entry.looking;
+		editor.begin(sheetOf(reply.study, entry.drafts, looking), place);
 		place.sheet = editor.sheet ?? undefined;
 	} catch (reason) {
 		fail(reason);
@@ -275,6 +281,7 @@ function partFrom(sheet: Sheet) {
 function write(place: Place, sheet: Sheet) {
 	place.revision += 1;
 	const { key, study, turn, revision, replaces, untouched } = place;
+	const looking = sheet.versions?.looking;
 	const entry: Entry = {
 		key,
 		study,
@@ -284,8 +291,9 @@ function write(place: Place, sheet: Sheet) {
 		...(untouched && { untouched }),
 		name: sheet.study.name,
 		saved: Date.now(),
-		text: JSON.stringify(sheet.study),
-		drafts: sheet.drafts,
+		...(looking != null && { looking }),
+		text: JSON.stringify(documentOf(sheet)),
+		drafts: documentDrafts(sheet),
 	};
 	place.sheet = sheet;
 	place.known = { key, revision };

@@ -1215,7 +1215,7 @@ export type Study = {
   network: Network,
   /** Charge coolers, whose passages are the cores in branches. */
   coolers?: Array<Cooler>,
-  /** Other versions of the manifold, as differences from the base. Kept, not yet solved. */
+  /** Other versions of the manifold, as differences from the base. An answer is of the base. */
   variants?: Array<Variant>,
 };
 
@@ -1274,6 +1274,8 @@ export type Variant = {
   branches: Array<Branch>,
   /** Ids of nodes and branches that this variant leaves out. */
   removed: Array<string>,
+  /** Ids of its rows in their order, when that is not the base's with the rows that join at the end. */
+  order?: Array<string>,
 };
 
 /** Which kind of verdict a sentence gives. */

@@ -2,7 +2,7 @@
 import { addBranch, addCylinder, addLoss, addNode, unusedName } from "../network/blank";
 import { insert, keyOf, move, type Path, remove, type Sheet, valueAt } from "../network/edit";
 import { withPassages } from "../network/passages";
-import type { Study } from "../solver/types";
+import { takenIds } from "../network/versions";
 import { type Book, BRANCHES, CYLINDERS, type Line, NODES } from "./grid";
 import type { Chosen } from "./select";
 
@@ -73,10 +73,10 @@ export function insertItems(sheet: Sheet, list: Path, at: number, items: readonl
 	let now = sheet;
 	for (const [step, { value, drafts }] of items.entries()) {
 		const place = at + step;
-		now = insert(now, list, place, withFreeName(now.study, list, value));
+		now = insert(now, list, place, withFreeName(now, list, value));
 		const start = keyOf([...list, place]);
 		const more = Object.fromEntries(drafts.map(([key, text]) => [`${start}.${key}`, text]));
-		now = { study: now.study, drafts: { ...now.drafts, ...more } };
+		now = { ...now, drafts: { ...now.drafts, ...more } };
 	}
 	const to = at + Math.max(items.length - 1, 0);
 	return { sheet: withPassages(now), list, from: at, to };
@@ -114,16 +114,13 @@ export function moveRows(sheet: Sheet, { list, places }: Rows, by: -1 | 1): RowE
 	};
 }
 
-/** The names in a list's namespace: nodes and branches share one. */
-export function namesBeside(study: Study, list: Path): ReadonlySet<string> {
-	const { nodes, branches } = study.network;
-	const items = keyOf(list) === keyOf(CYLINDERS) ? study.engine.cylinders : [...nodes, ...branches];
-	return new Set(items.map(({ id }) => id));
-}
-
-function withFreeName(study: Study, list: Path, value: unknown): unknown {
+function withFreeName(sheet: Sheet, list: Path, value: unknown): unknown {
 	if (![BRANCHES, NODES, CYLINDERS].some((named) => keyOf(named) === keyOf(list))) return value;
 	const item = value as { readonly id: string };
-	const taken = namesBeside(study, list);
+	const isCylinder = keyOf(list) === keyOf(CYLINDERS);
+	// Nodes and branches share one namespace.
+	const taken = isCylinder
+		? new Set(sheet.study.engine.cylinders.map(({ id }) => id))
+		: takenIds(sheet);
 	return { ...item, id: unusedName(taken, item.id) };
 }

@@ -76,8 +76,12 @@ export const guide = {
 		try {
 			if (step === "begin") await lay("Inline log", openExample("inline_log"));
 			else if (step === "taper") await lay("Tapered log", openExample("tapered_log"));
-			else if (step === "widen" && editor.sheet) {
-				editor.replace(widened(editor.sheet.study, WIDER));
+			else if (step === "widen") {
+				editor.change(null, (sheet) => ({
+					...sheet,
+					study: widened(sheet.study, WIDER),
+					drafts: {},
+				}));
 				remember();
 			}
 		} catch {

@@ -196,6 +196,7 @@ fn variant(row: Row) -> Option<Variant> {
         nodes: row.list("nodes", node)?,
         branches: row.list("branches", branch)?,
         removed: row.texts("removed")?,
+        order: row.texts("order")?,
     })
 }
 

@@ -4,6 +4,7 @@ mod engine;
 
 use serde_json::Value;
 
+use super::variants::name_variant;
 use super::{Object, value};
 use crate::catalogue::{ChoiceInfo, FieldInfo, KindInfo, catalogue};
 use crate::digits::plain;
@@ -97,12 +98,18 @@ impl Gate {
     }
 
     fn variant(&mut self, variant: &Object, at: At) {
-        let known = ["name", "notes", "nodes", "branches", "removed"];
+        let before = self.errors.len();
+        let known = ["name", "notes", "nodes", "branches", "removed", "order"];
         self.known_fields(variant, at, &known, &[]);
         self.text(variant, at, "name", true);
         self.text(variant, at, "notes", false);
         self.texts(variant, at, "removed", "an id is text");
+        self.texts(variant, at, "order", "an id is text");
         self.network(variant, at, false);
+        let name = value(variant, "name").and_then(Value::as_str);
+        for error in &mut self.errors[before..] {
+            name_variant(error, name.unwrap_or_default(), at.element);
+        }
     }
 
     fn network(&mut self, network: &Object, at: At, required: bool) {

@@ -1,12 +1,14 @@
 //! The one gate for everything from outside: bytes in, a study or the list of all that is wrong out.
 //!
 //! `fields` checks every value against the catalogue, `names` that ids are single and ends exist, `decode`
-//! makes the study of it, and `meaning` checks what the values say together.
+//! makes the study of it, `meaning` checks what the values say together, and `variants` the same of every
+//! variant. That is asked of what comes from outside only: an answer is of one version.
 
 pub mod decode;
 mod fields;
 mod meaning;
 mod names;
+mod variants;
 
 use serde_json::{Map, Value};
 
@@ -121,6 +123,7 @@ pub fn read_value(value: Value) -> Result<Study, Vec<StudyError>> {
         vec![whole(StudyErrorKind::WrongType, "", message.to_owned())]
     })?;
     errors = check(&study);
+    errors.extend(variants::check(&study, &errors));
     if errors.is_empty() {
         Ok(study)
     } else {

@@ -376,6 +376,7 @@ pub fn full() -> Study {
             nodes: network.nodes.clone(),
             branches: network.branches.clone(),
             removed: vec![text("way")],
+            order: vec![text("way")],
         }],
         network,
         coolers: vec![cooler()],

@@ -53,13 +53,13 @@ pub const SCATTER: Scatter = Scatter {
     origin: "20 % of the single bend and 15 % of the factor: with nothing between and no twist it is 0 to 9 % below one bend of 180 degrees after Miller, 6 to 24 % below one after Rennels",
 };
 
-/// Twists of the table [degrees].
+/// Twists of C [degrees].
 const TWISTS: [f64; 7] = [0.0, 30.0, 60.0, 90.0, 120.0, 150.0, 180.0];
-/// Spacings of the table and the one from which bends stand alone [-].
-const SPACINGS: [f64; 5] = [0.0, 1.0, 4.0, 8.0, RANGE_SPACING[1]];
-/// Tightnesses of the table [-].
+/// s/d of C, and the one from which it is 1.
+const SPACINGS: [f64; 5] = [0.0, 1.0, 4.0, 8.0, 30.0];
+/// r/d of C.
 const RADII: [f64; 3] = [1.0, 2.0, 3.0];
-/// Factors by tightness, spacing and twist.
+/// C: a row by spacing for each r/d in turn, over the twist.
 const FACTORS: [[[f64; 7]; 4]; 3] = [
     [
         [0.53, 0.60, 0.69, 0.81, 1.04, 1.16, 1.00],

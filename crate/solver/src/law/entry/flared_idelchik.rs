@@ -37,6 +37,7 @@ pub const SCATTER: Scatter = Scatter {
     origin: "judged: both handbooks print one table; Weisbach measured 0.012 to 0.052 where it says 0.03",
 };
 
+/// K over r/d.
 const TABLE: Curve = Curve {
     xs: &[
         0.0, 0.01, 0.02, 0.03, 0.04, 0.05, 0.06, 0.08, 0.10, 0.12, 0.16, 0.2,

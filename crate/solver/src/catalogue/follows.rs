@@ -163,7 +163,7 @@ mod tests {
                 kind.kind
             );
             let named: BTreeSet<&str> = rows.iter().map(|row| row.author).collect();
-            let named: BTreeSet<&str> = named.into_iter().filter(|name| *name != "").collect();
+            let named: BTreeSet<&str> = named.into_iter().filter(|name| !name.is_empty()).collect();
             assert_eq!(named, authors, "authors of {}", kind.kind);
         }
     }

@@ -342,7 +342,10 @@ fn shared(common: f64) -> String {
 /// A table of the code, as text that a narrow page can break.
 fn table(values: &Values) -> String {
     let row = |row: &Vec<String>| {
-        let numbers: Vec<&str> = row.iter().map(|number| figure(number)).collect();
+        let numbers: Vec<&str> = row
+            .iter()
+            .map(|number| number.strip_suffix(".0").unwrap_or(number))
+            .collect();
         numbers.join(if values.pairs { ": " } else { ", " })
     };
     let rows: Vec<String> = values.rows.iter().map(row).collect();

@@ -8,6 +8,7 @@ export default defineConfig({
 	plugins: [
 		svelte({ configFile: false, compilerOptions: { runes: true } }),
 		contentSecurityPolicy(),
+		readableFromDisk(),
 	],
 	worker: { format: "es" },
 	// The examples lie beside this folder: Cargo runs them and the page opens them.
@@ -18,6 +19,8 @@ export default defineConfig({
 		target: "es2022",
 		// What it brings to browsers without preloading is a moment; everybody would load it.
 		modulePreload: { polyfill: false },
+		// Beside the page itself the page of all laws, which `cargo task build` writes.
+		rolldownOptions: { input: ["index.html", "laws.html"] },
 	},
 	test: {
 		dir: "..",
@@ -42,6 +45,21 @@ function contentSecurityPolicy(): Plugin {
 					injectTo: "head-prepend",
 				},
 			],
+		},
+	};
+}
+
+/**
+ * Takes the mark of other origins off the style sheet of the page of laws: a file opened from disk has no origin, and
+ * browsers would refuse it its own sheet.
+ */
+function readableFromDisk(): Plugin {
+	return {
+		name: "readable-from-disk",
+		transformIndexHtml: {
+			order: "post",
+			handler: (html, { path }) =>
+				path.endsWith("laws.html") ? html.replaceAll(" crossorigin", "") : html,
 		},
 	};
 }

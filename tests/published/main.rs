@@ -13,7 +13,7 @@ mod area {
 mod bend {
     pub mod crane_tp410;
     pub mod idelchik;
-    pub mod pair;
+    pub mod pair_miller_1990;
     pub mod rennels_2012;
 }
 mod blower {
@@ -97,7 +97,7 @@ fn all() -> Vec<evidence::Check> {
         bend::rennels_2012::checks(),
         bend::idelchik::checks(),
         bend::crane_tp410::checks(),
-        bend::pair::checks(),
+        bend::pair_miller_1990::checks(),
         area::sudden_expansion_borda_carnot::checks(),
         area::sudden_contraction_rennels_2012::checks(),
         area::sudden_contraction_idelchik::checks(),

@@ -5,16 +5,16 @@ use crate::law::Slope;
 
 /// Points of a table, from left to right.
 #[derive(Clone, Copy, Debug)]
-pub struct Curve {
+pub struct Curve<'a> {
     /// Where the points stand, rising.
-    pub xs: &'static [f64],
+    pub xs: &'a [f64],
     /// What they say.
-    pub ys: &'static [f64],
+    pub ys: &'a [f64],
     /// Whether the curve leaves its first and meets its last point flat, so that its slope has no corner there.
     pub flat: [bool; 2],
 }
 
-impl Curve {
+impl Curve<'_> {
     /// The curve's value and slope.
     pub fn at(&self, x: f64) -> Slope {
         let last = self.xs.len() - 1;

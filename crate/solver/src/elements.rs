@@ -6,7 +6,7 @@ use crate::branch::Element;
 use crate::duct::Duct;
 use crate::gas;
 use crate::law::bend::RoundedBend;
-use crate::law::bend::pair::{self, BendPair};
+use crate::law::bend::pair_miller_1990::{self, BendPair};
 use crate::law::entry::flared_idelchik::FlaredEntry;
 use crate::law::entry::{ReentrantEntry, RoundedEntry, SharpEntry};
 use crate::law::friction::hose_hawthorne_1963;
@@ -364,7 +364,7 @@ fn scatter(loss: &Loss) -> Scatter {
         Loss::EntryReentrant { law, .. } => law.scatter(),
         Loss::Duct { .. } => crate::law::friction::churchill_1977::SCATTER,
         Loss::Bend { law, .. } => law.scatter(),
-        Loss::BendPair { .. } => pair::SCATTER,
+        Loss::BendPair { .. } => pair_miller_1990::SCATTER,
         Loss::SuddenChange {
             area_from,
             area_to,

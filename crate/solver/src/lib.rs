@@ -30,7 +30,9 @@ mod solve;
 mod study;
 
 pub use answer::*;
-pub use catalogue::{Catalogue, ChoiceInfo, FieldInfo, KindInfo, Quantity, catalogue};
+pub use catalogue::{
+    Catalogue, ChoiceInfo, FOLLOWS, FieldInfo, Follows, KindInfo, Quantity, catalogue,
+};
 pub use draw::{CycleState, Prepared, PreparedCycle, Repeated, RepeatedCycle, SteadyState};
 pub use error::{StudyError, StudyErrorKind};
 pub use gate::{read, read_draws, read_part, read_value, read_worlds};

@@ -5,6 +5,7 @@ use std::process::Command;
 use std::{env, fs};
 
 use crate::command::{Also, Outcome, cargo, npm, run, target, tool, up_to_date, www};
+use crate::laws;
 use crate::setup::{self, WASM};
 
 /// What Rust's wasm may use beyond the first version of WebAssembly; the optimiser refuses it unasked.
@@ -24,6 +25,7 @@ const MODULES: [&str; 2] = ["one", "many"];
 pub fn page() -> Outcome {
     setup::for_build()?;
     solver()?;
+    laws::page()?;
     run(npm(["run", "build"]))
 }
 

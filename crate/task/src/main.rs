@@ -5,6 +5,7 @@ mod build;
 mod command;
 mod evidence;
 mod generate;
+mod laws;
 mod serve;
 mod setup;
 mod test;

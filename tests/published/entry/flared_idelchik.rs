@@ -1,8 +1,8 @@
 //! Free-standing bellmouth.
 
-use evenport::law::entry::flared_idelchik::FlaredEntry;
+use evenport::law::entry::flared_idelchik::{FlaredEntry, SCATTER};
 
-use crate::evidence::{Check, assert_all};
+use crate::evidence::{Check, Kind, assert_all};
 use crate::support::{circle, invariant, no_jump, range, rows};
 
 const LAW: &str = "entry/flared_idelchik";
@@ -20,10 +20,14 @@ fn coefficient(ratio: f64) -> f64 {
 pub fn checks() -> Vec<Check> {
     let mut checks: Vec<Check> = rows(include_str!("../data/entry.csv"))
         .iter()
-        .filter(|row| row.text("law") == "flared")
+        .filter(|row| row.text("law").starts_with("flared"))
         .map(|row| {
             let ratio = row.number("size");
-            row.printed(LAW, format!("K at r/d {ratio}"), coefficient(ratio))
+            let (id, ours) = (format!("K at r/d {ratio}"), coefficient(ratio));
+            match row.kind() {
+                Kind::AnotherAuthor => row.scattered(LAW, id, ours, SCATTER.relative * ours),
+                _ => row.printed(LAW, id, ours),
+            }
         })
         .collect();
     checks.push(no_jump(LAW, "K over r/d", [0.0, 0.4], coefficient));

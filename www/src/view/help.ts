@@ -12,8 +12,8 @@ export interface Cell {
 export interface Help {
 	readonly title: string;
 	readonly text: string;
-	/** The law that reads the cell; absent where nothing is computed. */
-	readonly law?: Pick<KindInfo, "label" | "equation" | "source" | "range">;
+	/** The law that reads the cell; absent where nothing is computed. Its kind is where the page of all laws tells more. */
+	readonly law?: Pick<KindInfo, "kind" | "label" | "equation" | "source" | "range">;
 }
 
 /** What there is to say of a cell; null when there is nothing. */

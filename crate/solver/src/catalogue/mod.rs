@@ -2,6 +2,7 @@
 //! units and ranges from it.
 
 mod equipment;
+mod follows;
 mod loss_fields;
 mod loss_laws;
 mod losses;
@@ -10,6 +11,7 @@ mod settings;
 #[cfg(test)]
 mod tests;
 
+pub use follows::{FOLLOWS, Follows};
 use serde::Serialize;
 
 /// Derives what every catalogue type needs; the TypeScript types only when generating.

@@ -2,7 +2,7 @@
 
 use super::area::{GradualChange, SuddenChange};
 use super::bend::RoundedBend;
-use super::bend::pair::BendPair;
+use super::bend::pair_miller_1990::BendPair;
 use super::entry::flared_idelchik::FlaredEntry;
 use super::entry::{ReentrantEntry, RoundedEntry, SharpEntry};
 use super::friction::{churchill_1977, hose_hawthorne_1963, laminar_noncircular_shah_london_1978};

@@ -11,7 +11,7 @@ use crate::law::junction;
 use crate::law::junction::header_momentum::{SCATTER_COMBINING, SCATTER_DIVIDING};
 use crate::law::junction::plenum_jet::PLENUM_JET_SCATTER;
 use crate::model::Model;
-use crate::solve::{Cause, JUNCTION_COMMON};
+use crate::solve::Cause;
 use crate::study::{JunctionLaw, Study};
 
 /// One uncertain number.
@@ -250,7 +250,7 @@ fn at_node(model: &Model, node: usize, numbers: &mut Vec<Number>) {
         numbers.push(Number {
             law,
             names: names(law, &[&at.id, what]),
-            common: JUNCTION_COMMON,
+            common: junction::COMMON,
             acts,
         });
     };

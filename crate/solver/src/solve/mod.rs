@@ -15,7 +15,7 @@ mod system;
 
 pub use newton::{Failure, Missed, Progress, QUICK_STEP, Solver};
 pub use response::BranchState;
-pub use sensitivity::{Cause, Forcing, JUNCTION_COMMON};
+pub use sensitivity::{Cause, Forcing};
 pub use sparse::Factors;
 pub use system::{Residuals, System};
 

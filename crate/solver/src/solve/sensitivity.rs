@@ -4,8 +4,8 @@
 use super::system::direction;
 use super::{Conditions, Flowing, Solver};
 use crate::branch::{Arriving, Chain, Fall, Origin};
-use crate::law::Scatter;
 use crate::law::cooler::effectiveness;
+use crate::law::{Scatter, junction};
 
 /// One uncertain law at one place.
 #[derive(Clone, Debug, PartialEq)]
@@ -36,8 +36,6 @@ pub struct Forcing {
 /// Sets the uncertain numbers of one loss apart: parts of a schedule, and the heat of a core from its drop.
 const PART_OF: usize = 1 << 8;
 const HEAT_OF: usize = 1 << 16;
-/// Junction coefficients: split half and half between common and place, as no source says otherwise.
-pub const JUNCTION_COMMON: f64 = 0.5;
 
 impl Cause {
     /// `position` of one of a loss's numbers.
@@ -179,7 +177,7 @@ impl Solver<'_> {
                     element: node,
                     position,
                     scatter: doubt.scatter,
-                    common: JUNCTION_COMMON,
+                    common: junction::COMMON,
                 },
                 entries,
             });

@@ -46,7 +46,7 @@ pub const SCATTER: Scatter = Scatter {
     origin: "four authors at r/d 1.5 give 0.23 to 0.28 at 90 degrees, this one the most (fluids 1.3.1: Rennels, Miller, Ito, Crane)",
 };
 
-/// k over f.
+/// K over f, by r/d.
 const LENGTHS: Curve = Curve {
     xs: &[
         1.0, 1.5, 2.0, 3.0, 4.0, 6.0, 8.0, 10.0, 12.0, 14.0, 16.0, 20.0,

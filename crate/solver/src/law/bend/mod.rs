@@ -2,7 +2,7 @@
 
 pub mod crane_tp410;
 pub mod idelchik;
-pub mod pair;
+pub mod pair_miller_1990;
 pub mod rennels_2012;
 
 use super::outside::outside_range;

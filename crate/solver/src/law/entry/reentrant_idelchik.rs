@@ -34,6 +34,7 @@ pub const SCATTER: Scatter = Scatter {
     origin: "four methods of fluids 1.3.1 give 0.91 to 1.14 at t/d 0 and 0.62 to 0.78 at 0.02, Crane 0.78 for all",
 };
 
+/// K over t/d.
 const TABLE: Curve = Curve {
     xs: &[
         0.0, 0.004, 0.008, 0.012, 0.016, 0.02, 0.024, 0.03, 0.04, 0.05,

@@ -33,6 +33,7 @@ pub const SCATTER: Scatter = Scatter {
     origin: "six methods of fluids 1.3.1 give 0.05 to 0.20 at r/d 0.1, this one 0.11, and 0.28 to 0.40 at 0.02",
 };
 
+/// K over r/d.
 const TABLE: Curve = Curve {
     xs: &[
         0.0, 0.01, 0.02, 0.03, 0.04, 0.05, 0.06, 0.08, 0.12, 0.16, 0.2,

@@ -19,6 +19,9 @@ use super::Slope;
 use super::outside::outside_range;
 use crate::study::JunctionLaw;
 
+/// Part of the variance of every junction's numbers that is the same everywhere [-]: half, as no source says otherwise.
+pub const COMMON: f64 = 0.5;
+
 /// Shape of a junction.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Geometry {

@@ -34,6 +34,7 @@ pub const SCATTER: Scatter = Scatter {
     origin: "judged: this one and Idelchik (from memory) differ by 6 % at open parts of 0.5 and 0.7, 21 % at 0.3",
 };
 
+/// beta over the Reynolds number.
 const BETA: Curve = Curve {
     xs: &[20.0, 30.0, 40.0, 60.0, 80.0, 100.0, 200.0, 400.0],
     ys: &[1.3, 1.1, 0.95, 0.83, 0.75, 0.70, 0.60, 0.52],

@@ -33,10 +33,12 @@ pub const SCATTER: Scatter = Scatter {
     origin: "judged: this one and Idelchik (from memory) differ by up to 9 % at open parts of 0.1 to 0.5, 21 % at 0.8",
 };
 
+/// s of K.
 const OPEN: [f64; 24] = [
     0.0015625, 0.003125, 0.00625, 0.0125, 0.025, 0.05, 0.1, 0.15, 0.2, 0.25, 0.3, 0.35, 0.4, 0.45,
     0.5, 0.55, 0.6, 0.65, 0.7, 0.75, 0.8, 0.85, 0.9, 1.0,
 ];
+/// K.
 const APPROACH: [f64; 24] = [
     1_024_000.0,
     256_000.0,

@@ -30,6 +30,7 @@ mod tee_doubts;
 mod tee_headers;
 mod tee_patterns;
 mod three_reservoirs;
+mod valves;
 
 #[test]
 fn evidence_table() {

@@ -29,7 +29,7 @@ mod solve;
 mod study;
 
 pub use answer::*;
-pub use catalogue::{Catalogue, ChoiceInfo, FieldInfo, KindInfo, Quantity, catalogue};
+pub use catalogue::{Catalogue, ChoiceInfo, CurveInfo, FieldInfo, KindInfo, Quantity, catalogue};
 pub use draw::{CycleState, Prepared, PreparedCycle, Repeated, RepeatedCycle, SteadyState};
 pub use error::{StudyError, StudyErrorKind};
 pub use gate::{read, read_part, read_value};

@@ -50,6 +50,7 @@ export const CATALOGUE: Catalogue = {
 	engine: [],
 	cylinder: [field("sweptVolume", "volume", false)],
 	valve: [field("diameter", "length"), field("count", "number")],
+	valveCurve: { fields: [], usual: [], origin: "" },
 	bench: [],
 	running: [],
 	ambient: [],

@@ -21,6 +21,8 @@ export type Answer = {
   runningNeeds: Array<string>,
   /** Hints on the network that hold for every draw: section jumps, short ducts, missing entry losses. */
   warnings: Array<Warning>,
+  /** What the ports' valves offer the air on the bench. */
+  valves: Array<ValveAnswer>,
   /** What was entered against CAD; absent where only the draw looked at first was asked for. */
   entered: Entered | null,
 };
@@ -194,6 +196,8 @@ export type Catalogue = {
   cylinder: Array<FieldInfo>,
   /** Numeric fields of a port's valve. */
   valve: Array<FieldInfo>,
+  /** A valve's discharge coefficient over lift. */
+  valveCurve: CurveInfo,
   /** Numeric fields of the bench settings. */
   bench: Array<FieldInfo>,
   /** Numeric fields of the running settings. */
@@ -313,6 +317,16 @@ export type CoolerAnswer = {
   effectiveness: number,
   /** Its passages in the order of their branches. */
   passages: Array<PassageAnswer>,
+};
+
+/** A table of two columns that takes the place of a usual curve. */
+export type CurveInfo = {
+  /** Its columns. */
+  fields: Array<FieldInfo>,
+  /** The points that are used when none are given. */
+  usual: Array<[number, number]>,
+  /** Where those come from. */
+  origin: string,
 };
 
 /** Turns of the crankshaft in which every cylinder fills once. */
@@ -1171,6 +1185,22 @@ export type Valve = {
   stemDiameter?: number,
   /** How many such valves the port feeds [-]. */
   count: number,
+};
+
+/** What a port's valves offer the air at their lift, all of them together. */
+export type ValveAnswer = {
+  /** Node id of the port. */
+  port: string,
+  /** Lift over seat diameter [-]. */
+  liftRatio: number,
+  /** Discharge coefficient on the curtain area at that lift [-]. */
+  dischargeCoefficient: number,
+  /** Between seats and valves [m2]. */
+  curtainArea: number,
+  /** Smallest bores before the seats less their stems; absent without a throat diameter [m2]. */
+  throatArea: number | null,
+  /** Section to which the air accelerates without loss [m2]. */
+  effectiveArea: number,
 };
 
 /** A named set of differences from the base network. */

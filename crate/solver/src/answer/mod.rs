@@ -22,6 +22,7 @@ mod mixture;
 mod range;
 mod rows;
 mod types;
+mod valves;
 mod verdict;
 mod whole;
 

@@ -15,8 +15,26 @@ pub struct Answer {
     pub running_needs: Vec<String>,
     /// Hints on the network that hold for every draw: section jumps, short ducts, missing entry losses.
     pub warnings: Vec<Warning>,
+    /// What the ports' valves offer the air on the bench.
+    pub valves: Vec<ValveAnswer>,
     /// What was entered against CAD; absent where only the draw looked at first was asked for.
     pub entered: Option<Entered>,
+}
+
+/// What a port's valves offer the air at their lift, all of them together.
+pub struct ValveAnswer {
+    /// Node id of the port.
+    pub port: String,
+    /// Lift over seat diameter [-].
+    pub lift_ratio: f64,
+    /// Discharge coefficient on the curtain area at that lift [-].
+    pub discharge_coefficient: f64,
+    /// Between seats and valves [m2].
+    pub curtain_area: f64,
+    /// Smallest bores before the seats less their stems; absent without a throat diameter [m2].
+    pub throat_area: Option<f64>,
+    /// Section to which the air accelerates without loss [m2].
+    pub effective_area: f64,
 }
 
 /// What was entered, measured as CAD measures it, against what CAD gives.

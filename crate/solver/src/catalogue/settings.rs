@@ -3,12 +3,14 @@
 use std::f64::consts::PI;
 
 use super::{
-    ChoiceInfo, FieldInfo, POSITIVE_LENGTH, Quantity, VOLUME, defaulted, optional, required,
+    ChoiceInfo, CurveInfo, FieldInfo, POSITIVE_LENGTH, Quantity, VOLUME, defaulted, optional,
+    required,
 };
 use crate::defaults::{
     bench_limit, cad_tolerance, running_limit, standard_depression, standard_pressure,
     standard_temperature,
 };
+use crate::law::valve::curtain_area;
 
 /// Numeric fields of the engine.
 pub static ENGINE: [FieldInfo; 8] = [
@@ -200,6 +202,36 @@ pub static VALVE: [FieldInfo; 6] = [
         FieldInfo::new("count", "valves", Quantity::Number, [1.0, 4.0]),
         1.0,
         "valves of this port",
+    ),
+];
+
+/// A valve's discharge coefficient over lift.
+pub const VALVE_CURVE: CurveInfo = CurveInfo {
+    fields: &VALVE_POINT,
+    usual: &curtain_area::DEFAULT_CURVE,
+    origin: "the middle of the ranges read loosely from curves in Heywood 1988, section 6.3.2, and Annand and Roe 1974 (from memory)",
+};
+
+static VALVE_POINT: [FieldInfo; 2] = [
+    required(
+        FieldInfo::new(
+            "liftRatio",
+            "lift over seat diameter",
+            Quantity::Number,
+            [0.0, 2.0],
+        ),
+        0.1,
+        "rising from point to point; between points the coefficient goes straight, beyond them it stays",
+    ),
+    required(
+        FieldInfo::new(
+            "dischargeCoefficient",
+            "discharge coefficient",
+            Quantity::Number,
+            [0.01, 1.0],
+        ),
+        0.6,
+        "on the curtain area, pi times seat diameter times lift",
     ),
 ];
 

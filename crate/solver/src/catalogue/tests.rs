@@ -242,6 +242,7 @@ fn defaults_lie_inside_their_bounds_and_names_are_said_once() {
         catalogue.engine,
         catalogue.cylinder,
         catalogue.valve,
+        catalogue.valve_curve.fields,
         catalogue.bench,
         catalogue.running,
         catalogue.ambient,

@@ -5,6 +5,7 @@ mod equipment;
 use std::collections::BTreeMap;
 
 use super::names::{self, Ends};
+use crate::catalogue::{FieldInfo, catalogue};
 use crate::error::{StudyError, StudyErrorKind as Kind};
 use crate::graph;
 use crate::law::cooler::two_point_fit;
@@ -157,10 +158,16 @@ impl<'s> Gate<'s> {
             self.say(Kind::Contradiction, port, "valve.dischargeTable", message);
         }
         let rises = table.windows(2).all(|pair| pair[0][0] < pair[1][0]);
-        let believed = |pair: &[f64; 2]| pair[0] >= 0.0 && pair[1] > 0.0 && pair[1] <= 1.0;
-        if !rises || !table.iter().all(believed) {
-            let message =
-                "pairs of lift over diameter, rising, and a coefficient above 0 and at most 1";
+        let fields = catalogue().valve_curve.fields;
+        let believed =
+            |(number, info): (&f64, &FieldInfo)| (info.minimum..=info.maximum).contains(number);
+        if !rises
+            || !table
+                .iter()
+                .flat_map(|pair| pair.iter().zip(fields))
+                .all(believed)
+        {
+            let message = "pairs of lift over diameter, rising, and a coefficient from 0.01 to 1";
             self.say(Kind::Contradiction, port, "valve.dischargeTable", message);
         }
         let stem = valve.stem_diameter.unwrap_or(0.0);

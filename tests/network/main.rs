@@ -22,6 +22,7 @@ mod parallel_pipes;
 mod pressure_ratio_rule;
 mod random;
 mod ranges;
+mod readings;
 mod reference_splits;
 mod schedules;
 mod slow_ducts;

@@ -16,7 +16,7 @@ pub use self::loss::{Loss, Station, StationBend};
 pub use self::loss_law::{
     BendLaw, ConeLaw, ReentrantEntryLaw, RoundedEntryLaw, ScreenLaw, SharpEntryLaw, StepLaw,
 };
-pub use self::settings::{Ambient, Bench, Check, Running, Settings};
+pub use self::settings::{Ambient, Bench, Check, Reading, Running, Settings};
 
 /// The value of a study's `format` field.
 pub const FORMAT: &str = "evenport-study";

@@ -63,6 +63,7 @@ export const CATALOGUE: Catalogue = {
 	check: [],
 	station: [],
 	stationBend: [],
+	reading: kind("reading", "bench reading", []),
 };
 
 export const STUDY: Study = {

@@ -23,6 +23,8 @@ export type Answer = {
   warnings: Array<Warning>,
   /** What the ports' valves offer the air on the bench. */
   valves: Array<ValveAnswer>,
+  /** The bench readings at the conditions of the study's own bench. */
+  readings: Array<ConvertedReading>,
   /** What was entered against CAD; absent where only the draw looked at first was asked for. */
   entered: Entered | null,
 };
@@ -39,6 +41,8 @@ export type Bench = {
   blowing: boolean,
   /** Largest acceptable spread [-]; 3 % when not given (common practice). */
   limit: number,
+  /** Readings of some bench at other depressions, to be carried over to this one; the draws never read them. */
+  readings?: Array<Reading>,
 };
 
 /** Whose coefficient a bend follows. */
@@ -200,6 +204,8 @@ export type Catalogue = {
   valveCurve: CurveInfo,
   /** Numeric fields of the bench settings. */
   bench: Array<FieldInfo>,
+  /** What a bench reading is, and how it is carried over to another depression. */
+  reading: KindInfo,
   /** Numeric fields of the running settings. */
   running: Array<FieldInfo>,
   /** Numeric fields of the air around the running engine. */
@@ -272,6 +278,22 @@ export type Compared = {
 
 /** Whose coefficients a conical change of section follows. */
 export type ConeLaw = "rennels2012" | "craneTp410";
+
+/** A bench reading carried over to the room and the depression of the study's own bench. */
+export type ConvertedReading = {
+  /** Flow through the same effective area, compressibly [kg/s]. */
+  flow: number,
+  /** Flow by the rule of the square root of the depression [kg/s]. */
+  bySquareRoot: number,
+  /** Flow if the narrowest section is a sharp edge, whose jet contracts less at larger depressions; absent beyond a pressure ratio of 0.75 [kg/s]. */
+  sharpEdged: number | null,
+  /** The effective area that was read [m2]. */
+  effectiveArea: number,
+  /** Whether the jet was at Mach 1 when it was read. */
+  readChoked: boolean,
+  /** Whether the jet is at Mach 1 on the study's own bench. */
+  choked: boolean,
+};
 
 /** A charge cooler: a core in cross flow whose passages stand in branches. */
 export type Cooler = {
@@ -986,6 +1008,18 @@ export type Read = { "kind": "study",
 } | { "kind": "wrong",
   /** All that is wrong with it. */
   errors: Array<StudyError>,
+};
+
+/** One reading of a flow bench. */
+export type Reading = {
+  /** Pressure difference between room and settling chamber [Pa]. */
+  depression: number,
+  /** Air read [kg/s]. */
+  flow: number,
+  /** Absolute pressure of the still room air, this bench's when not given [Pa]. */
+  pressure?: number,
+  /** Temperature of the still room air, this bench's when not given [K]. */
+  temperature?: number,
 };
 
 /** Whose coefficient a re-entrant entry follows. */

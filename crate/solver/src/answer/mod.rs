@@ -20,6 +20,7 @@ mod gap;
 mod hints;
 mod mixture;
 mod range;
+mod readings;
 mod rows;
 mod types;
 mod valves;

@@ -47,6 +47,8 @@ pub struct Catalogue {
     pub valve_curve: CurveInfo,
     /// Numeric fields of the bench settings.
     pub bench: &'static [FieldInfo],
+    /// What a bench reading is, and how it is carried over to another depression.
+    pub reading: KindInfo,
     /// Numeric fields of the running settings.
     pub running: &'static [FieldInfo],
     /// Numeric fields of the air around the running engine.
@@ -222,6 +224,7 @@ static CATALOGUE: Catalogue = Catalogue {
     valve: &settings::VALVE,
     valve_curve: settings::VALVE_CURVE,
     bench: &settings::BENCH,
+    reading: settings::READING,
     running: &settings::RUNNING,
     ambient: &settings::AMBIENT,
     fuel: &settings::FUEL,

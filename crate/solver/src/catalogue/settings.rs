@@ -3,8 +3,8 @@
 use std::f64::consts::PI;
 
 use super::{
-    ChoiceInfo, CurveInfo, FieldInfo, POSITIVE_LENGTH, Quantity, VOLUME, defaulted, optional,
-    required,
+    ChoiceInfo, CurveInfo, FieldInfo, KindInfo, POSITIVE_LENGTH, Quantity, VOLUME, defaulted,
+    optional, required,
 };
 use crate::defaults::{
     bench_limit, cad_tolerance, running_limit, standard_depression, standard_pressure,
@@ -271,6 +271,51 @@ pub static BENCH: [FieldInfo; 4] = [
         FieldInfo::new("limit", "bench limit", Quantity::Fraction, [1e-6, 1.0]),
         bench_limit(),
         "largest acceptable spread on the bench; 3 % (common practice)",
+    ),
+];
+
+/// A reading of some bench, carried over to the study's own.
+pub const READING: KindInfo = KindInfo {
+    kind: "reading",
+    label: "bench reading at another depression",
+    help: "the same effective area at the study's own bench; what Reynolds number and Mach number do to its coefficient is not included",
+    equation: "m = A_eff p0 (R T0)^-1/2 psi(1 - dp/p0); square root rule: m = A_eff (2 rho dp)^1/2; sharp edge: that times 1 - 0.351 (1 - (1 - dp/p0)^(1/1.4))",
+    source: "St Venant and Wantzel 1839 as in Heywood 1988, appendix C; square root rule: common practice; sharp edge: ISO 5167-2:2003",
+    range: "any depression; a sharp edge to a quarter of the room's pressure",
+    scatter: 0.0,
+    scatter_origin: "",
+    laws: &[],
+    fields: &READING_FIELDS,
+};
+
+static READING_FIELDS: [FieldInfo; 4] = [
+    required(
+        FieldInfo::new(
+            "depression",
+            "depression",
+            Quantity::PressureDifference,
+            [1.0, 9e4],
+        ),
+        standard_depression(),
+        "at which it was read",
+    ),
+    required(
+        FieldInfo::new("flow", "air read", Quantity::MassFlow, [1e-7, 100.0]),
+        0.1,
+        "as a mass; a volume that a bench shows of other air is first to be brought to the air that its unit is stated for",
+    ),
+    optional(
+        FieldInfo::new("pressure", "room pressure", Quantity::Pressure, [1e4, 2e5]),
+        "of the still room air when it was read; the study's bench's when left out",
+    ),
+    optional(
+        FieldInfo::new(
+            "temperature",
+            "room temperature",
+            Quantity::Temperature,
+            [200.0, 400.0],
+        ),
+        "of the still room air when it was read; the study's bench's when left out",
     ),
 ];
 

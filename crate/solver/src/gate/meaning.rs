@@ -24,6 +24,7 @@ pub fn check(study: &Study) -> Vec<StudyError> {
     gate.engine();
     gate.sources();
     gate.coolers();
+    gate.readings();
     for branch in &study.network.branches {
         gate.ends(branch);
         match &branch.blower {
@@ -65,6 +66,19 @@ impl<'s> Gate<'s> {
     fn kind_of(&self, id: &str) -> Option<&'s NodeKind> {
         let position = self.position(id)?;
         Some(&self.study.network.nodes[position].kind)
+    }
+
+    /// A bench that sucks leaves some pressure behind the port.
+    fn readings(&mut self) {
+        let bench = &self.study.settings.bench;
+        for (place, reading) in bench.readings.iter().enumerate() {
+            let room = reading.pressure.unwrap_or(bench.ambient_pressure);
+            if !bench.blowing && reading.depression >= room {
+                let field = format!("bench.readings[{place}].depression");
+                let message = "is not below the pressure of the room";
+                self.say(Kind::Contradiction, "settings", &field, message);
+            }
+        }
     }
 
     fn names(&mut self) {

@@ -23,6 +23,7 @@ mod parallel_pipes;
 mod pressure_ratio_rule;
 mod random;
 mod ranges;
+mod readings;
 mod reference_splits;
 mod schedules;
 mod slow_ducts;
@@ -31,6 +32,7 @@ mod tee_doubts;
 mod tee_headers;
 mod tee_patterns;
 mod three_reservoirs;
+mod valves;
 mod variants;
 
 #[test]

@@ -58,6 +58,7 @@ mod junction {
 mod mixture;
 mod opening {
     pub mod contracted_jet;
+    pub mod depression;
     pub mod thick_edge_idelchik;
 }
 mod screen {
@@ -106,6 +107,7 @@ fn all() -> Vec<evidence::Check> {
         area::contraction_conical_crane_tp410::checks(),
         area::contraction_conical_rennels_2012::checks(),
         opening::contracted_jet::checks(),
+        opening::depression::checks(),
         opening::thick_edge_idelchik::checks(),
         screen::round_blevins_1984::checks(),
         screen::round_idelchik::checks(),

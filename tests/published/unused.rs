@@ -1,7 +1,7 @@
 //! Published rows at hand that no check uses, and why.
 
 /// Rows and the reason.
-const UNUSED: [(&str, &str); 27] = [
+const UNUSED: [(&str, &str); 26] = [
     (
         "1h HASSAN-2014, 34 % uniform and 14 % tapered",
         "a measured header in water, but the laterals' length and fittings and how the deviation is averaged are not known: laterals of 1 to 3 velocity heads and regain factors of 0.5 to 1 give 8 to 43 % by the header equation",
@@ -61,10 +61,6 @@ const UNUSED: [(&str, &str); 27] = [
     (
         "3g nozzle coefficients C_long_radius_nozzle, C_ISA_1932_nozzle",
         "metering nozzles, which no manifold has",
-    ),
-    (
-        "3g orifice_expansibility",
-        "an empirical fit of contraction with pressure ratio; the jet's is constant here",
     ),
     (
         "3g C_Reader_Harris_Gallagher at flange taps",

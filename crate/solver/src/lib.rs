@@ -31,7 +31,7 @@ mod study;
 
 pub use answer::*;
 pub use catalogue::{
-    Catalogue, ChoiceInfo, FOLLOWS, FieldInfo, Follows, KindInfo, Quantity, catalogue,
+    Catalogue, ChoiceInfo, CurveInfo, FOLLOWS, FieldInfo, Follows, KindInfo, Quantity, catalogue,
 };
 pub use draw::{CycleState, Prepared, PreparedCycle, Repeated, RepeatedCycle, SteadyState};
 pub use error::{StudyError, StudyErrorKind};

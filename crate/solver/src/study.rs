@@ -16,7 +16,7 @@ pub use self::loss::{Loss, Station, StationBend};
 pub use self::loss_law::{
     BendLaw, ConeLaw, ReentrantEntryLaw, RoundedEntryLaw, ScreenLaw, SharpEntryLaw, StepLaw,
 };
-pub use self::settings::{Ambient, Bench, Check, Running, Settings};
+pub use self::settings::{Ambient, Bench, Check, Reading, Running, Settings};
 
 /// The value of a study's `format` field.
 pub const FORMAT: &str = "evenport-study";
@@ -377,15 +377,19 @@ impl Valve {
         }
     }
 
-    /// Effective area of all of them [m2].
-    pub fn effective_area(&self) -> f64 {
+    /// Discharge coefficient at its lift [-].
+    pub fn coefficient(&self) -> f64 {
         let curve: &[[f64; 2]] = if self.discharge_table.is_empty() {
             &curtain_area::DEFAULT_CURVE
         } else {
             &self.discharge_table
         };
         let on_curve = || curtain_area::on_curve(curve, self.lift / self.diameter);
-        let coefficient = self.discharge_coefficient.unwrap_or_else(on_curve);
-        self.count * self.passage().effective_area(coefficient)
+        self.discharge_coefficient.unwrap_or_else(on_curve)
+    }
+
+    /// Effective area of all of them [m2].
+    pub fn effective_area(&self) -> f64 {
+        self.count * self.passage().effective_area(self.coefficient())
     }
 }

@@ -50,6 +50,7 @@ export const CATALOGUE: Catalogue = {
 	engine: [],
 	cylinder: [field("sweptVolume", "volume", false)],
 	valve: [field("diameter", "length"), field("count", "number")],
+	valveCurve: { fields: [], usual: [], origin: "" },
 	bench: [],
 	running: [],
 	ambient: [],
@@ -62,6 +63,7 @@ export const CATALOGUE: Catalogue = {
 	check: [],
 	station: [],
 	stationBend: [],
+	reading: kind("reading", "bench reading", []),
 };
 
 export const STUDY: Study = {

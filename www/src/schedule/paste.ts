@@ -1,4 +1,5 @@
 /** What a block of cells from a spreadsheet, or text with tabs, makes of the lists of a section schedule. */
+import { unitInHeading } from "../number/heading";
 import { type Decimal, evidence } from "../number/separators";
 import { named } from "../number/written";
 import type { Quantity } from "../solver/types";
@@ -114,7 +115,10 @@ function readHeading(head: readonly string[], columns: Columns): (Column | null)
 			continue;
 		}
 		const [pattern, role] = word;
-		const unit = unitOf(typed.replace(pattern, ""), QUANTITIES[role]);
+		const unit = unitInHeading(
+			typed.replace(pattern, ""),
+			(unit) => !!named(unit, QUANTITIES[role]),
+		);
 		if (unit !== "" && !named(unit, QUANTITIES[role])) {
 			return `Heading of column ${along + 1}, “${typed}”: “${unit}” is no unit of ${QUANTITIES[role]} here.`;
 		}
@@ -130,15 +134,6 @@ function readHeading(head: readonly string[], columns: Columns): (Column | null)
 	const ways = [has("area"), has("diameter"), has("width", "height")].filter(Boolean).length;
 	if (ways === 0) return "The heading names no area, no diameter, and no width with a height.";
 	return ways > 1 ? "The heading names the section in two ways: keep one of them." : found;
-}
-
-/** What stands in brackets or behind a mark is a unit; else the last word is, if there is such a unit. */
-function unitOf(rest: string, quantity: Quantity): string {
-	const marked =
-		/[([]\s*([^)\]]*?)\s*[)\]]/.exec(rest)?.[1] ?? /[,/:_]\s*(.+?)\s*$/.exec(rest)?.[1];
-	if (marked !== undefined) return marked;
-	const last = rest.trim().split(/\s+/).at(-1) ?? "";
-	return named(last, quantity) ? last : "";
 }
 
 const NAMES: Readonly<Record<Role, string>> = {

@@ -21,6 +21,10 @@ export type Answer = {
   runningNeeds: Array<string>,
   /** Hints on the network that hold for every draw: section jumps, short ducts, missing entry losses. */
   warnings: Array<Warning>,
+  /** What the ports' valves offer the air on the bench. */
+  valves: Array<ValveAnswer>,
+  /** The bench readings at the conditions of the study's own bench. */
+  readings: Array<ConvertedReading>,
   /** What was entered against CAD; absent where only the draw looked at first was asked for. */
   entered: Entered | null,
 };
@@ -47,6 +51,8 @@ export type Bench = {
   blowing: boolean,
   /** Largest acceptable spread [-]; 3 % when not given (common practice). */
   limit: number,
+  /** Readings of some bench at other depressions, to be carried over to this one; the draws never read them. */
+  readings?: Array<Reading>,
 };
 
 /** Whose coefficient a bend follows. */
@@ -204,8 +210,12 @@ export type Catalogue = {
   cylinder: Array<FieldInfo>,
   /** Numeric fields of a port's valve. */
   valve: Array<FieldInfo>,
+  /** A valve's discharge coefficient over lift. */
+  valveCurve: CurveInfo,
   /** Numeric fields of the bench settings. */
   bench: Array<FieldInfo>,
+  /** What a bench reading is, and how it is carried over to another depression. */
+  reading: KindInfo,
   /** Numeric fields of the running settings. */
   running: Array<FieldInfo>,
   /** Numeric fields of the air around the running engine. */
@@ -288,6 +298,22 @@ export type Compared = {
 /** Whose coefficients a conical change of section follows. */
 export type ConeLaw = "rennels2012" | "craneTp410";
 
+/** A bench reading carried over to the room and the depression of the study's own bench. */
+export type ConvertedReading = {
+  /** Flow through the same effective area, compressibly [kg/s]. */
+  flow: number,
+  /** Flow by the rule of the square root of the depression [kg/s]. */
+  bySquareRoot: number,
+  /** Flow if the narrowest section is a sharp edge, whose jet contracts less at larger depressions; absent beyond a pressure ratio of 0.75 [kg/s]. */
+  sharpEdged: number | null,
+  /** The effective area that was read [m2]. */
+  effectiveArea: number,
+  /** Whether the jet was at Mach 1 when it was read. */
+  readChoked: boolean,
+  /** Whether the jet is at Mach 1 on the study's own bench. */
+  choked: boolean,
+};
+
 /** A charge cooler: a core in cross flow whose passages stand in branches. */
 export type Cooler = {
   /** What cores call it. */
@@ -332,6 +358,16 @@ export type CoolerAnswer = {
   effectiveness: number,
   /** Its passages in the order of their branches. */
   passages: Array<PassageAnswer>,
+};
+
+/** A table of two columns that takes the place of a usual curve. */
+export type CurveInfo = {
+  /** Its columns. */
+  fields: Array<FieldInfo>,
+  /** The points that are used when none are given. */
+  usual: Array<[number, number]>,
+  /** Where those come from. */
+  origin: string,
 };
 
 /** Turns of the crankshaft in which every cylinder fills once. */
@@ -1050,6 +1086,18 @@ export type Read = { "kind": "study",
   errors: Array<StudyError>,
 };
 
+/** One reading of a flow bench. */
+export type Reading = {
+  /** Pressure difference between room and settling chamber [Pa]. */
+  depression: number,
+  /** Air read [kg/s]. */
+  flow: number,
+  /** Absolute pressure of the still room air, this bench's when not given [Pa]. */
+  pressure?: number,
+  /** Temperature of the still room air, this bench's when not given [K]. */
+  temperature?: number,
+};
+
 /** Whose coefficient a re-entrant entry follows. */
 export type ReentrantEntryLaw = "rennels2012" | "idelchik";
 
@@ -1260,6 +1308,22 @@ export type Valve = {
   stemDiameter?: number,
   /** How many such valves the port feeds [-]. */
   count: number,
+};
+
+/** What a port's valves offer the air at their lift, all of them together. */
+export type ValveAnswer = {
+  /** Node id of the port. */
+  port: string,
+  /** Lift over seat diameter [-]. */
+  liftRatio: number,
+  /** Discharge coefficient on the curtain area at that lift [-]. */
+  dischargeCoefficient: number,
+  /** Between seats and valves [m2]. */
+  curtainArea: number,
+  /** Smallest bores before the seats less their stems; absent without a throat diameter [m2]. */
+  throatArea: number | null,
+  /** Section to which the air accelerates without loss [m2]. */
+  effectiveArea: number,
 };
 
 /** A named set of differences from the base network. */

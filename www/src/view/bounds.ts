@@ -18,7 +18,7 @@ export function wording(
 ): string {
 	const info = error.kind === "outOfBounds" ? fieldAt(error, study, catalogue) : undefined;
 	const said = info ? `${info.label} must lie ${bounds(info, units)}` : error.message;
-	const [, list, row] = /\.(station|bend)s\[(\d+)\]/.exec(error.field) ?? [];
+	const [, list, row] = /\.(station|bend|reading)s\[(\d+)\]/.exec(error.field) ?? [];
 	return list ? `${list} ${Number(row) + 1}: ${said}` : said;
 }
 
@@ -41,7 +41,7 @@ export function fieldAt(
 	if (element === "settings") {
 		const group = field.split(".")[0];
 		if (group === "bench" || group === "running" || group === "ambient" || group === "check") {
-			lists.push(catalogue[group]);
+			lists.push(field.includes(".readings[") ? catalogue.reading.fields : catalogue[group]);
 		}
 	}
 	if (branch && field.startsWith("blower.")) lists.push(catalogue.blower.fields);

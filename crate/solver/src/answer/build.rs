@@ -8,7 +8,8 @@ use super::verdict::{self, Facts};
 use super::whole::{charge_temperature, spread};
 use super::{
     Answer, Certificate, CylinderAnswer, Draw, DrawAnswer, Gap, GapQuantity, Outcome, Part, Path,
-    PortAnswer, Refusal, RefusalKind, Solved, State, engine, entered, hints, mixture,
+    PortAnswer, Refusal, RefusalKind, Solved, State, engine, entered, hints, mixture, readings,
+    valves,
 };
 use crate::catalogue::catalogue;
 use crate::draw::{self, Drawn, Operating, Refused};
@@ -101,6 +102,8 @@ pub fn solve_part(study: &Study, part: Part) -> Result<Answer, Vec<StudyError>> 
         draws,
         running_needs,
         warnings: hints::of_study(study, &bench_model),
+        valves: valves::valves(study),
+        readings: readings::readings(study),
         // Nobody waits for it: it comes with the draws that are out of sight.
         entered: matches!(part, Part::Whole | Part::Rest(_)).then(|| entered::entered(study)),
     })

@@ -21,8 +21,10 @@ mod gap;
 mod hints;
 mod mixture;
 mod range;
+mod readings;
 mod rows;
 mod types;
+mod valves;
 mod verdict;
 mod whole;
 

@@ -16,8 +16,44 @@ pub struct Answer {
     pub running_needs: Vec<String>,
     /// Hints on the network that hold for every draw: section jumps, short ducts, missing entry losses.
     pub warnings: Vec<Warning>,
+    /// What the ports' valves offer the air on the bench.
+    pub valves: Vec<ValveAnswer>,
+    /// The bench readings at the conditions of the study's own bench.
+    pub readings: Vec<ConvertedReading>,
     /// What was entered against CAD; absent where only the draw looked at first was asked for.
     pub entered: Option<Entered>,
+}
+
+/// What a port's valves offer the air at their lift, all of them together.
+pub struct ValveAnswer {
+    /// Node id of the port.
+    pub port: String,
+    /// Lift over seat diameter [-].
+    pub lift_ratio: f64,
+    /// Discharge coefficient on the curtain area at that lift [-].
+    pub discharge_coefficient: f64,
+    /// Between seats and valves [m2].
+    pub curtain_area: f64,
+    /// Smallest bores before the seats less their stems; absent without a throat diameter [m2].
+    pub throat_area: Option<f64>,
+    /// Section to which the air accelerates without loss [m2].
+    pub effective_area: f64,
+}
+
+/// A bench reading carried over to the room and the depression of the study's own bench.
+pub struct ConvertedReading {
+    /// Flow through the same effective area, compressibly [kg/s].
+    pub flow: f64,
+    /// Flow by the rule of the square root of the depression [kg/s].
+    pub by_square_root: f64,
+    /// Flow if the narrowest section is a sharp edge, whose jet contracts less at larger depressions; absent beyond a pressure ratio of 0.75 [kg/s].
+    pub sharp_edged: Option<f64>,
+    /// The effective area that was read [m2].
+    pub effective_area: f64,
+    /// Whether the jet was at Mach 1 when it was read.
+    pub read_choked: bool,
+    /// Whether the jet is at Mach 1 on the study's own bench.
+    pub choked: bool,
 }
 
 /// What was entered, measured as CAD measures it, against what CAD gives.

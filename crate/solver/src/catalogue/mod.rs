@@ -45,8 +45,12 @@ pub struct Catalogue {
     pub cylinder: &'static [FieldInfo],
     /// Numeric fields of a port's valve.
     pub valve: &'static [FieldInfo],
+    /// A valve's discharge coefficient over lift.
+    pub valve_curve: CurveInfo,
     /// Numeric fields of the bench settings.
     pub bench: &'static [FieldInfo],
+    /// What a bench reading is, and how it is carried over to another depression.
+    pub reading: KindInfo,
     /// Numeric fields of the running settings.
     pub running: &'static [FieldInfo],
     /// Numeric fields of the air around the running engine.
@@ -109,6 +113,16 @@ pub struct FieldInfo {
     pub default: Option<f64>,
     /// One line on what to type.
     pub help: &'static str,
+}
+
+/// A table of two columns that takes the place of a usual curve.
+pub struct CurveInfo {
+    /// Its columns.
+    pub fields: &'static [FieldInfo],
+    /// The points that are used when none are given.
+    pub usual: &'static [[f64; 2]],
+    /// Where those come from.
+    pub origin: &'static str,
 }
 
 /// One choice of a closed list.
@@ -210,7 +224,9 @@ static CATALOGUE: Catalogue = Catalogue {
     engine: &settings::ENGINE,
     cylinder: &settings::CYLINDER,
     valve: &settings::VALVE,
+    valve_curve: settings::VALVE_CURVE,
     bench: &settings::BENCH,
+    reading: settings::READING,
     running: &settings::RUNNING,
     ambient: &settings::AMBIENT,
     fuel: &settings::FUEL,

@@ -3,12 +3,14 @@
 use std::f64::consts::PI;
 
 use super::{
-    ChoiceInfo, FieldInfo, POSITIVE_LENGTH, Quantity, VOLUME, defaulted, optional, required,
+    ChoiceInfo, CurveInfo, FieldInfo, KindInfo, POSITIVE_LENGTH, Quantity, VOLUME, defaulted,
+    optional, required,
 };
 use crate::defaults::{
     bench_limit, cad_tolerance, running_limit, standard_depression, standard_pressure,
     standard_temperature,
 };
+use crate::law::valve::curtain_area;
 
 /// Numeric fields of the engine.
 pub static ENGINE: [FieldInfo; 8] = [
@@ -203,6 +205,36 @@ pub static VALVE: [FieldInfo; 6] = [
     ),
 ];
 
+/// A valve's discharge coefficient over lift.
+pub const VALVE_CURVE: CurveInfo = CurveInfo {
+    fields: &VALVE_POINT,
+    usual: &curtain_area::DEFAULT_CURVE,
+    origin: "the middle of the ranges read loosely from curves in Heywood 1988, section 6.3.2, and Annand and Roe 1974 (from memory)",
+};
+
+static VALVE_POINT: [FieldInfo; 2] = [
+    required(
+        FieldInfo::new(
+            "liftRatio",
+            "lift over seat diameter",
+            Quantity::Number,
+            [0.0, 2.0],
+        ),
+        0.1,
+        "rising from point to point; between points the coefficient goes straight, beyond them it stays",
+    ),
+    required(
+        FieldInfo::new(
+            "dischargeCoefficient",
+            "discharge coefficient",
+            Quantity::Number,
+            [0.01, 1.0],
+        ),
+        0.6,
+        "on the curtain area, pi times seat diameter times lift",
+    ),
+];
+
 /// Numeric fields of the bench settings.
 pub static BENCH: [FieldInfo; 4] = [
     defaulted(
@@ -239,6 +271,51 @@ pub static BENCH: [FieldInfo; 4] = [
         FieldInfo::new("limit", "bench limit", Quantity::Fraction, [1e-6, 1.0]),
         bench_limit(),
         "largest acceptable spread on the bench; 3 % (common practice)",
+    ),
+];
+
+/// A reading of some bench, carried over to the study's own.
+pub const READING: KindInfo = KindInfo {
+    kind: "reading",
+    label: "bench reading at another depression",
+    help: "the same effective area at the study's own bench; what Reynolds number and Mach number do to its coefficient is not included",
+    equation: "m = A_eff p0 (R T0)^-1/2 psi(1 - dp/p0); square root rule: m = A_eff (2 rho dp)^1/2; sharp edge: that times 1 - 0.351 (1 - (1 - dp/p0)^(1/1.4))",
+    source: "St Venant and Wantzel 1839 as in Heywood 1988, appendix C; square root rule: common practice; sharp edge: ISO 5167-2:2003",
+    range: "any depression; a sharp edge to a quarter of the room's pressure",
+    scatter: 0.0,
+    scatter_origin: "",
+    laws: &[],
+    fields: &READING_FIELDS,
+};
+
+static READING_FIELDS: [FieldInfo; 4] = [
+    required(
+        FieldInfo::new(
+            "depression",
+            "depression",
+            Quantity::PressureDifference,
+            [1.0, 9e4],
+        ),
+        standard_depression(),
+        "at which it was read",
+    ),
+    required(
+        FieldInfo::new("flow", "air read", Quantity::MassFlow, [1e-7, 100.0]),
+        0.1,
+        "as a mass; a volume that a bench shows of other air is first to be brought to the air that its unit is stated for",
+    ),
+    optional(
+        FieldInfo::new("pressure", "room pressure", Quantity::Pressure, [1e4, 2e5]),
+        "of the still room air when it was read; the study's bench's when left out",
+    ),
+    optional(
+        FieldInfo::new(
+            "temperature",
+            "room temperature",
+            Quantity::Temperature,
+            [200.0, 400.0],
+        ),
+        "of the still room air when it was read; the study's bench's when left out",
     ),
 ];
 

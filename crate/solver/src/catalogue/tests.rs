@@ -10,7 +10,7 @@ use serde_json::Value;
 
 use self::samples::{
     CYCLES, FUEL_SETTINGS, JUNCTION_LAWS, MIXINGS, ambient, blower, branch, check, cooler,
-    cylinder, engine, fuel, full, losses, nodes, valve,
+    cylinder, engine, fuel, full, losses, nodes, reading, valve,
 };
 use super::{ChoiceInfo, FieldInfo, KindInfo, catalogue};
 use crate::gate::decode;
@@ -84,6 +84,10 @@ fn the_rest_of_the_document_is_listed_field_by_field() {
     assert_eq!(written_numbers(&ambient()), listed(catalogue.ambient));
     assert_eq!(written_numbers(&fuel()), listed(catalogue.fuel));
     assert_eq!(written_numbers(&check()), listed(catalogue.check));
+    assert_eq!(
+        written_numbers(&reading()),
+        listed(catalogue.reading.fields)
+    );
 }
 
 #[test]
@@ -242,7 +246,9 @@ fn defaults_lie_inside_their_bounds_and_names_are_said_once() {
         catalogue.engine,
         catalogue.cylinder,
         catalogue.valve,
+        catalogue.valve_curve.fields,
         catalogue.bench,
+        catalogue.reading.fields,
         catalogue.running,
         catalogue.ambient,
         catalogue.fuel,

@@ -16,8 +16,8 @@ use crate::defaults::{
 use crate::paired::{Split, Worlds};
 use crate::study::{
     Ambient, Bench, Blower, Branch, Check, Cooler, Cycle, Cylinder, EfficiencyTable, Engine, Fuel,
-    FuelSetting, JunctionLaw, Leg, Mixing, Network, Node, NodeKind, Reference, Running, Settings,
-    Study, VERSION, Valve, Variant,
+    FuelSetting, JunctionLaw, Leg, Mixing, Network, Node, NodeKind, Reading, Reference, Running,
+    Settings, Study, VERSION, Valve, Variant,
 };
 
 mod loss;
@@ -334,6 +334,16 @@ fn bench(row: Row) -> Option<Bench> {
         depression: row.number("depression").unwrap_or_else(standard_depression),
         blowing: row.flag("blowing"),
         limit: row.number("limit").unwrap_or_else(bench_limit),
+        readings: row.list("readings", reading)?,
+    })
+}
+
+fn reading(row: Row) -> Option<Reading> {
+    Some(Reading {
+        depression: row.number("depression")?,
+        flow: row.number("flow")?,
+        pressure: row.number("pressure"),
+        temperature: row.number("temperature"),
     })
 }
 

@@ -124,7 +124,8 @@ impl Gate {
         if let Some(bench) = self.object(settings, at, "bench", false) {
             let at = At::inside("settings", "bench");
             self.flag(bench, at, "blowing");
-            self.known_fields(bench, at, &["blowing"], catalogue().bench);
+            self.known_fields(bench, at, &["blowing", "readings"], catalogue().bench);
+            self.rows(bench, at, "readings", false, catalogue().reading.fields);
             self.numbers(bench, at, catalogue().bench);
         }
         if let Some(running) = self.object(settings, at, "running", false) {
@@ -261,7 +262,7 @@ impl Gate {
         self.numbers(loss, at, kind.fields);
     }
 
-    /// The rows of a loss's list: numbers only.
+    /// The rows of a list: numbers only.
     fn rows(&mut self, loss: &Object, at: At, field: &str, required: bool, fields: &[FieldInfo]) {
         let way = at.field(field);
         let list = self.list(loss, at, field, required, MOST_STATIONS).iter();

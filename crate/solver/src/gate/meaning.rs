@@ -5,6 +5,7 @@ mod equipment;
 use std::collections::BTreeMap;
 
 use super::names::{self, Ends};
+use crate::catalogue::{FieldInfo, catalogue};
 use crate::error::{StudyError, StudyErrorKind as Kind};
 use crate::graph;
 use crate::law::cooler::two_point_fit;
@@ -23,6 +24,7 @@ pub fn check(study: &Study) -> Vec<StudyError> {
     gate.engine();
     gate.sources();
     gate.coolers();
+    gate.readings();
     for branch in &study.network.branches {
         gate.ends(branch);
         match &branch.blower {
@@ -64,6 +66,19 @@ impl<'s> Gate<'s> {
     fn kind_of(&self, id: &str) -> Option<&'s NodeKind> {
         let position = self.position(id)?;
         Some(&self.study.network.nodes[position].kind)
+    }
+
+    /// A bench that sucks leaves some pressure behind the port.
+    fn readings(&mut self) {
+        let bench = &self.study.settings.bench;
+        for (place, reading) in bench.readings.iter().enumerate() {
+            let room = reading.pressure.unwrap_or(bench.ambient_pressure);
+            if !bench.blowing && reading.depression >= room {
+                let field = format!("bench.readings[{place}].depression");
+                let message = "is not below the pressure of the room";
+                self.say(Kind::Contradiction, "settings", &field, message);
+            }
+        }
     }
 
     fn names(&mut self) {
@@ -157,10 +172,16 @@ impl<'s> Gate<'s> {
             self.say(Kind::Contradiction, port, "valve.dischargeTable", message);
         }
         let rises = table.windows(2).all(|pair| pair[0][0] < pair[1][0]);
-        let believed = |pair: &[f64; 2]| pair[0] >= 0.0 && pair[1] > 0.0 && pair[1] <= 1.0;
-        if !rises || !table.iter().all(believed) {
-            let message =
-                "pairs of lift over diameter, rising, and a coefficient above 0 and at most 1";
+        let fields = catalogue().valve_curve.fields;
+        let believed =
+            |(number, info): (&f64, &FieldInfo)| (info.minimum..=info.maximum).contains(number);
+        if !rises
+            || !table
+                .iter()
+                .flat_map(|pair| pair.iter().zip(fields))
+                .all(believed)
+        {
+            let message = "pairs of lift over diameter, rising, and a coefficient from 0.01 to 1";
             self.say(Kind::Contradiction, port, "valve.dischargeTable", message);
         }
         let stem = valve.stem_diameter.unwrap_or(0.0);

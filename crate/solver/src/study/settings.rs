@@ -49,6 +49,24 @@ pub struct Bench {
     /// Largest acceptable spread [-]; 3 % when not given (common practice).
     #[serde(default = "bench_limit")]
     pub limit: f64,
+    /// Readings of some bench at other depressions, to be carried over to this one; the draws never read them.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    #[cfg_attr(feature = "generate", ts(as = "Option<_>"))]
+    pub readings: Vec<Reading>,
+}
+
+/// One reading of a flow bench.
+pub struct Reading {
+    /// Pressure difference between room and settling chamber [Pa].
+    pub depression: f64,
+    /// Air read [kg/s].
+    pub flow: f64,
+    /// Absolute pressure of the still room air, this bench's when not given [Pa].
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub pressure: Option<f64>,
+    /// Temperature of the still room air, this bench's when not given [K].
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub temperature: Option<f64>,
 }
 
 /// The air around the running engine.
@@ -92,6 +110,7 @@ impl Default for Bench {
             depression: standard_depression(),
             blowing: false,
             limit: bench_limit(),
+            readings: Vec::new(),
         }
     }
 }

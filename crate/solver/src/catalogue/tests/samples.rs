@@ -3,8 +3,8 @@
 use crate::study::{
     Ambient, Bench, BendLaw, Blower, Branch, Check, ConeLaw, Cooler, Cycle, Cylinder,
     EfficiencyTable, Engine, FORMAT, Fuel, FuelSetting, JunctionLaw, Leg, Loss, Mixing, Network,
-    Node, NodeKind, ReentrantEntryLaw, Reference, RoundedEntryLaw, Running, ScreenLaw, Settings,
-    SharpEntryLaw, Station, StationBend, StepLaw, Study, VERSION, Valve, Variant,
+    Node, NodeKind, Reading, ReentrantEntryLaw, Reference, RoundedEntryLaw, Running, ScreenLaw,
+    Settings, SharpEntryLaw, Station, StationBend, StepLaw, Study, VERSION, Valve, Variant,
 };
 
 /// One sample of every loss, with every optional field given.
@@ -219,6 +219,15 @@ pub fn nodes() -> Vec<NodeKind> {
     all
 }
 
+pub fn reading() -> Reading {
+    Reading {
+        depression: 2_500.0,
+        flow: 0.05,
+        pressure: Some(1e5),
+        temperature: Some(290.0),
+    }
+}
+
 pub fn check() -> Check {
     Check {
         total_volume: Some(5e-3),
@@ -364,6 +373,7 @@ pub fn full() -> Study {
                 depression: 5e3,
                 blowing: true,
                 limit: 0.02,
+                readings: vec![reading()],
             },
             running: Running { limit: 0.005 },
             ambient: ambient(),

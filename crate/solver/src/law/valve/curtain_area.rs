@@ -55,9 +55,14 @@ pub struct Passage {
 }
 
 impl Passage {
+    /// The cylinder between seat and valve at its lift [m2].
+    pub fn curtain(&self) -> f64 {
+        PI * self.diameter * self.lift
+    }
+
     /// Effective area with a discharge coefficient on the curtain [m2].
     pub fn effective_area(&self, discharge_coefficient: f64) -> f64 {
-        let curtain = discharge_coefficient * PI * self.diameter * self.lift;
+        let curtain = discharge_coefficient * self.curtain();
         match self.throat {
             Some(throat) => (curtain.powi(-8) + throat.powi(-8)).powf(-0.125),
             None => curtain,

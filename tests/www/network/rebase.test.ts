@@ -102,7 +102,7 @@ describe("losses of the base", () => {
 			(now) => insert(length(1, 0.5)(now), LOSSES, 0, duct(0.7)),
 		);
 		expect(losses(own)).toEqual([{ kind: "entrySharp", area: 0.001 }, duct(0.9), duct(0.3)]);
-		const screen: Loss = { kind: "screen", area: 0.001, openFraction: 0.5, wire: 0.0001 } as Loss;
+		const screen: Loss = { kind: "screenSquare", area: 0.001, openPart: 0.5 };
 		const other = variant(length(1, 0.4), (now) => put(now, [...LOSSES, 1], screen));
 		expect(kinds(other)).toEqual(["entrySharp", "duct"]);
 		expect(losses(other)[1]).toEqual(duct(0.4));

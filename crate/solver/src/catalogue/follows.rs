@@ -3,8 +3,8 @@
 /// A kind, and a law that it follows.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Follows {
-    /// Kind of node or loss, or another part of the study that has laws: `blower`, `cooler`, `engine`, `ambient`,
-    /// `fuel`.
+    /// Kind of node or loss, or another part of the study that has laws: `blower`, `cooler`, `engine`, `bench`,
+    /// `ambient`, `fuel`.
     pub kind: &'static str,
     /// The author in the catalogue's list for whom it holds; empty where it holds for each of them.
     pub author: &'static str,
@@ -21,7 +21,7 @@ const fn by(kind: &'static str, author: &'static str, law: &'static str) -> Foll
 }
 
 /// Every kind that computes something with its laws, and every law. A law is told in full at its first kind.
-pub static FOLLOWS: [Follows; 62] = [
+pub static FOLLOWS: [Follows; 63] = [
     by("entrySharp", "idelchik", "entry/sharp_idelchik"),
     by("entrySharp", "rennels2012", "entry/sharp_rennels_2012"),
     by("entryRounded", "rennels2012", "entry/rounded_rennels_2012"),
@@ -102,6 +102,7 @@ pub static FOLLOWS: [Follows; 62] = [
     each("engine", "valve/mach_index_taylor"),
     each("blower", "blower/positive_displacement"),
     each("blower", "blower/table"),
+    each("bench", "opening/depression"),
     each("ambient", "air/standard_atmosphere_iso_2533"),
     each("fuel", "mixture"),
 ];
@@ -172,7 +173,7 @@ mod tests {
     fn every_row_is_of_a_known_kind_and_stands_once() {
         let known: BTreeSet<&str> = kinds().iter().map(|(kind, _)| kind.kind).collect();
         for (place, row) in FOLLOWS.iter().enumerate() {
-            let part = matches!(row.kind, "engine" | "ambient" | "fuel");
+            let part = matches!(row.kind, "engine" | "bench" | "ambient" | "fuel");
             assert!(part || known.contains(row.kind), "{}", row.kind);
             assert!(!FOLLOWS[..place].contains(row), "{row:?} stands twice");
         }

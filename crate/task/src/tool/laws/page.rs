@@ -107,6 +107,7 @@ fn words(kind: &str) -> Result<(&'static str, &'static str), String> {
             "air around the engine",
             "by altitude, where it is not typed",
         ),
+        "bench" => ("flow bench", "readings taken at another depression"),
         "fuel" => (
             "fuel",
             "who gets how much of it, and what mixture that makes",

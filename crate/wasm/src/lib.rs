@@ -17,10 +17,10 @@ mod outside;
 mod reply;
 
 #[cfg(feature = "many")]
-pub use many::{causes, deviations, figures, range, tell};
+pub use many::{answer, causes, deviations, figures, range, tell};
 #[cfg(feature = "one")]
 pub use one::{laws, read, solve, version};
-pub use reply::{Causes, Deviations, Range, Read, Solve};
+pub use reply::{Causes, Deviations, Range, Read, Solve, Whole};
 
 use serde::Serialize;
 use serde_wasm_bindgen::Serializer;

@@ -4,7 +4,7 @@ use evenport::{Study, StudyError};
 use js_sys::{Array, Float64Array};
 use wasm_bindgen::prelude::*;
 
-use crate::{Causes, Deviations, Range, outside, plain};
+use crate::{Causes, Deviations, Range, Whole, outside, plain};
 
 /// Solves the running draw at some of the speeds of a study's range: `count` of them from the one at
 /// `first`, so that a long range need not keep the worker from the next question.
@@ -27,6 +27,24 @@ pub fn range(
         })
     });
     plain(&solved.unwrap_or_else(|errors| Range::Wrong { errors }))
+}
+
+/// Solves every draw of a study, as `solve` of the sheet's worker does.
+///
+/// # Errors
+/// None for any study; throws when the browser cannot build the reply.
+#[wasm_bindgen(unchecked_return_type = "import('../types').Whole")]
+pub fn answer(
+    #[wasm_bindgen(unchecked_param_type = "import('../types').Study")] study: &JsValue,
+) -> Result<JsValue, JsError> {
+    plain(
+        &match read(study).and_then(|study| evenport::solve(&study)) {
+            Ok(answer) => Whole::Solved {
+                answer: Box::new(answer),
+            },
+            Err(errors) => Whole::Wrong { errors },
+        },
+    )
 }
 
 /// Solves some draws of several studies in a few numbers: a list by study of lists by draw.

@@ -27,6 +27,23 @@ pub enum Solve {
     },
 }
 
+/// The reply to `answer`.
+#[derive(Serialize)]
+#[cfg_attr(feature = "generate", derive(ts_rs::TS))]
+#[serde(tag = "kind", rename_all = "camelCase")]
+pub enum Whole {
+    /// The study is right.
+    Solved {
+        /// Everything the solver says of it.
+        answer: Box<Answer>,
+    },
+    /// The study is wrong.
+    Wrong {
+        /// All that is wrong with it.
+        errors: Vec<StudyError>,
+    },
+}
+
 /// The reply to `range`.
 #[derive(Serialize)]
 #[cfg_attr(feature = "generate", derive(ts_rs::TS))]

@@ -1,7 +1,7 @@
 //! The binding as the page uses it: in a worker of a real browser.
 #![cfg(target_arch = "wasm32")]
 
-use evenport_wasm::{causes, deviations, figures, laws, range, read, solve, tell, version};
+use evenport_wasm::{answer, causes, deviations, figures, laws, range, read, solve, tell, version};
 use js_sys::{Array, Float64Array, Function, JSON, JsString, Object, Reflect};
 use serde::Serialize;
 use serde_json::Value;
@@ -192,6 +192,16 @@ fn paired_draws_are_the_solvers_own() {
     ));
     assert_eq!(wrong["kind"], "wrong");
     assert!(deviations(&twice(), &object("{}")).is_err());
+}
+
+#[wasm_bindgen_test]
+fn either_module_gives_the_same_answer() {
+    let reply = json(answer(&object(STUDY)));
+    assert_eq!(
+        reply["answer"],
+        json(solve(&object(STUDY), &whole()))["answer"]
+    );
+    assert_eq!(json(answer(&JsValue::NULL))["kind"], "wrong");
 }
 
 #[wasm_bindgen_test]

@@ -3,7 +3,7 @@ import type { Place } from "../share/place";
 import type { Study } from "../solver/types";
 import { chosenUnits } from "../units";
 import * as edit from "./edit";
-import { look, type Versions } from "./versions";
+import { look, type Versions, variantOn } from "./versions";
 
 let history = $state.raw<edit.History | null>(null);
 // What almost every cell looks at stands by itself, so that a keystroke does not make hundreds of cells
@@ -19,6 +19,9 @@ const units = $derived(chosenUnits(unitNames, room));
 /** Where each sheet is kept. An edit stays with the study that it was made to; undo can lead to another. */
 const places = new WeakMap<edit.Sheet, Place>();
 
+/** Which version each study is that has been on the sheet; only studies with variants have any. */
+const names = new WeakMap<Study, string>();
+
 /** The study on the sheet, its unreadable cells, and everything that can be done to it. */
 export const editor = {
 	/** Null only until the first study has been read. */
@@ -31,6 +34,10 @@ export const editor = {
 	/** All versions of the study on the sheet; none while it has no variants. */
 	get versions() {
 		return versions;
+	},
+	/** The version that a study is, which has been on the sheet: “base” or its variant; empty without variants. */
+	versionOf(study: Study | null): string {
+		return (versions && study && names.get(study)) ?? "";
 	},
 	get draftCount() {
 		return draftCount;
@@ -133,9 +140,16 @@ function change(group: string | null, by: (sheet: edit.Sheet) => edit.Sheet) {
 
 function show(next: edit.History, place = editor.place) {
 	if (place && !places.has(next.present)) places.set(next.present, place);
+	const { study } = next.present;
+	const on = variantOn(next.present);
+	if (next.present.versions) names.set(study, on ? worded(on.name) : "base");
 	history = next;
 	drafts = next.present.drafts;
 	versions = next.present.versions;
-	unitNames = next.present.study.settings.units;
-	room = next.present.study.settings.bench.ambientPressure;
+	unitNames = study.settings.units;
+	room = study.settings.bench.ambientPressure;
+}
+
+function worded(name: string): string {
+	return /^variant\b/i.test(name) ? name : `variant ${name}`;
 }

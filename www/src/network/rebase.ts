@@ -4,7 +4,7 @@
  * next to nothing in its variants.
  */
 import type { Branch, Network, Node } from "../solver/types";
-import { isObject, same } from "./same";
+import { areBeside, haveOwnNames, isObject, same } from "./same";
 import type { Version } from "./versions";
 
 /** What names an item of a list before and after an edit. */
@@ -44,6 +44,15 @@ function mergedRows<T extends Node | Branch>(
 	drafted: Drafted,
 ): T[] {
 	if (before === after) return mine;
+	if (areBeside(before, after) && haveOwnNames(before) && haveOwnNames(mine)) {
+		// While cells are edited, as with every keystroke, the rows stand as they stood.
+		return before.reduce((rows, old, at) => {
+			const now = after[at];
+			const place = old === now ? -1 : rows.findIndex(({ id }) => id === old.id);
+			const row = rows[place];
+			return row ? rows.with(place, merged(old, now, row, drafted) as T) : rows;
+		}, mine);
+	}
 	const items = merge(named(before), named(after), named(mine), drafted);
 	return shared([...items.values()], mine);
 }

@@ -1,3 +1,8 @@
+/** Rows of a network. */
+type Rows = readonly { readonly id: string }[];
+
+const single = new WeakMap<Rows, boolean>();
+
 /** Whether two values of a document mean the same: fields in any order, all else alike. */
 export function same(one: unknown, other: unknown): boolean {
 	if (one === other) return true;
@@ -12,4 +17,16 @@ export function same(one: unknown, other: unknown): boolean {
 
 export function isObject(value: unknown): value is Readonly<Record<string, unknown>> {
 	return typeof value === "object" && value !== null;
+}
+
+/** Whether rows of the same names stand in the same order. */
+export function areBeside(one: Rows, other: Rows): boolean {
+	return one.length === other.length && one.every(({ id }, at) => id === other[at]?.id);
+}
+
+/** Whether no two rows share a name; worked out once for each list. */
+export function haveOwnNames(rows: Rows): boolean {
+	const known = single.get(rows) ?? new Set(rows.map(({ id }) => id)).size === rows.length;
+	single.set(rows, known);
+	return known;
 }

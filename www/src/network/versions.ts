@@ -6,7 +6,7 @@
 import type { Branch, Network, Node, Study, Variant } from "../solver/types";
 import type { Drafts, Sheet } from "./edit";
 import { rebase } from "./rebase";
-import { same } from "./same";
+import { areBeside, haveOwnNames, same } from "./same";
 
 /** A network, and the text of those of its cells that cannot be read. */
 export interface Version {
@@ -190,6 +190,12 @@ export function difference(
 	network: Network,
 	{ name, notes }: Pick<Variant, "name" | "notes">,
 ): Variant {
+	const lists = ["nodes", "branches"] as const;
+	if (lists.every((list) => areBeside(base[list], network[list]) && haveOwnNames(base[list]))) {
+		const nodes = network.nodes.filter((row, at) => !same(row, base.nodes[at]));
+		const branches = network.branches.filter((row, at) => !same(row, base.branches[at]));
+		return { name, notes, nodes, branches, removed: [] };
+	}
 	const removed = new Set([
 		...missing(base.nodes, network.nodes),
 		...missing(base.branches, network.branches),

@@ -5,13 +5,28 @@
 import { connection } from "./connection";
 import type { Many } from "./manyWorker";
 import address from "./manyWorker?worker&url";
-import type { Causes, Deviations, Draw, FiguresOutcome, Range, Study, Told, Worlds } from "./types";
+import type {
+	Causes,
+	Deviations,
+	Draw,
+	FiguresOutcome,
+	Range,
+	Study,
+	Told,
+	Whole,
+	Worlds,
+} from "./types";
 
 const many = connection<Many>(address);
 
 /** Solves the running draw at `count` speeds of a study's range, from the one at `first`. */
 export function range(study: Study, first: number, count: number): Promise<Range> {
 	return many.ask<Range>((to) => to.range(study, first, count) as Promise<Range>);
+}
+
+/** Every draw of a study. */
+export function answer(study: Study): Promise<Whole> {
+	return many.ask<Whole>((to) => to.answer(study) as Promise<Whole>);
 }
 
 /** Some draws of several studies in a few numbers: a list by study of lists by draw. */

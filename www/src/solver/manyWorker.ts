@@ -1,7 +1,17 @@
 /** The side of the worker that solves a study again and again. */
 import { expose } from "comlink";
-import type { Causes, Deviations, Draw, FiguresOutcome, Range, Study, Told, Worlds } from "./types";
-import start, { causes, deviations, figures, range, tell } from "./wasm/many/evenport_wasm";
+import type {
+	Causes,
+	Deviations,
+	Draw,
+	FiguresOutcome,
+	Range,
+	Study,
+	Told,
+	Whole,
+	Worlds,
+} from "./types";
+import start, { answer, causes, deviations, figures, range, tell } from "./wasm/many/evenport_wasm";
 import wasm from "./wasm/many/evenport_wasm_bg.wasm?url";
 
 const ready = start({ module_or_path: wasm });
@@ -10,6 +20,10 @@ const many = {
 	async range(study: Study, first: number, count: number): Promise<Range> {
 		await ready;
 		return range(study, first, count);
+	},
+	async answer(study: Study): Promise<Whole> {
+		await ready;
+		return answer(study);
 	},
 	async figures(studies: Study[], draws: Draw[]): Promise<FiguresOutcome[][]> {
 		await ready;

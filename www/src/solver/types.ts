@@ -1370,6 +1370,15 @@ export type Warning = {
 /** Kinds of warning. */
 export type WarningKind = "outsideRange" | "sectionJump" | "perfectEntry" | "closeLosses" | "highMach" | "jetInSight" | "deadEnd" | "secondSolution" | "pastLimit" | "assumption";
 
+/** The reply to `answer`. */
+export type Whole = { "kind": "solved",
+  /** Everything the solver says of it. */
+  answer: Answer,
+} | { "kind": "wrong",
+  /** All that is wrong with it. */
+  errors: Array<StudyError>,
+};
+
 /** Which worlds are wanted. */
 export type Worlds = {
   /** What pulls. */

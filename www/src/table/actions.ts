@@ -1,5 +1,6 @@
 /** What the keys and the buttons of a table do to the sheet, each of them one edit. */
 import { tick } from "svelte";
+import { asBase } from "../network/differing";
 import type { Sheet } from "../network/edit";
 import { editor } from "../network/editor.svelte";
 import { readBlock } from "./block";
@@ -12,7 +13,7 @@ import { duplicateRows, insertRow, moveRows, type RowEdit, removeRows, rowsOf } 
 import { chosen } from "./select";
 import { controlAt, type Table } from "./table.svelte";
 
-export type Action = "insert" | "duplicate" | "remove" | "up" | "down" | "fill" | "clear";
+export type Action = "insert" | "duplicate" | "remove" | "up" | "down" | "fill" | "clear" | "base";
 
 /** What has been copied last on this page. */
 let copied: Copied | null = null;
@@ -41,6 +42,15 @@ export function act(table: Table, action: Action) {
 	switch (action) {
 		case "fill":
 			return change(sheet, fillDown(sheet, all, selection, book));
+		case "base": {
+			// Of rows the rows themselves; a branch brings its losses along.
+			const paths = selection.rows
+				? rows.flatMap(({ list, places }) => places.map((place) => [...list, place]))
+				: selected.flatMap(({ cells }) => cells.map(({ path }) => path));
+			const made = asBase(sheet, paths);
+			change(sheet, made.sheet);
+			return table.say(made.left ? "What the base has not got has stayed as it is." : "");
+		}
 		case "clear": {
 			const cells = selected.flatMap((each) => each.cells);
 			return change(sheet, cells.reduce(clear, sheet));

@@ -134,6 +134,10 @@ class GridCells {
 		const far = event.ctrlKey || event.metaKey;
 		const move = (far ? FAR : MOVES)[event.key];
 		if (event.altKey) {
+			if (event.shiftKey && !far && event.code === "KeyB") {
+				act(this.table, "base");
+				return true;
+			}
 			const up = event.key === "ArrowUp";
 			if (!event.shiftKey || far || !(up || event.key === "ArrowDown")) return false;
 			act(this.table, up ? "up" : "down");

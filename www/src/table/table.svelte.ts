@@ -64,9 +64,9 @@ export class Table {
 		return { anchor: current, head: current, rows: false };
 	}
 
-	/** Says something above the table. */
+	/** Says something above the table; nothing takes away what was said. */
 	say(text: string) {
-		this.notice = { text, answers: [] };
+		this.notice = text ? { text, answers: [] } : null;
 	}
 
 	/** Shows these seldom-used fields of a row, or no longer those of them that hold nothing. */

@@ -81,6 +81,7 @@ fn typescript() -> String {
     types.visit::<evenport_wasm::Solve>();
     types.visit::<evenport_wasm::Read>();
     types.visit::<evenport_wasm::Range>();
+    types.visit::<evenport_wasm::Whole>();
     types.visit::<evenport::FiguresOutcome>();
     types.visit::<evenport::Worlds>();
     types.visit::<evenport::Told>();

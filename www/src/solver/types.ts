@@ -1170,6 +1170,9 @@ export type Solved = {
   verdict: VerdictKind,
   /** Total air [kg/s]. */
   total: number,
+  /** Loss from the sources, or what blows, to the ports over the square of the total air: times the square
+  * of another total it is, nearly, the loss at that one [Pa s2/kg2]. */
+  resistance: number,
   /** (largest - smallest) / mean of the cylinders' air [-]. */
   spread: number,
   /** Standard deviation over mean of the cylinders' air [-]. */

@@ -208,6 +208,7 @@ impl Telling<'_> {
             sentence,
             verdict,
             total,
+            resistance: self.loss(&budgets) / (total * total),
             spread,
             coefficient_of_variation: variance.sqrt(),
             gap,
@@ -221,6 +222,17 @@ impl Telling<'_> {
             mixture,
             cylinders,
         }))
+    }
+
+    /// Stagnation pressure lost on the way to the ports, mean by their air [Pa].
+    fn loss(&self, budgets: &[Budget]) -> f64 {
+        let drawn = self.drawn;
+        if let Some(found) = &drawn.found {
+            return found.loss;
+        }
+        let total: f64 = drawn.port_flow.iter().sum();
+        let ports = budgets.iter().zip(&drawn.port_flow);
+        ports.map(|(budget, flow)| budget.fall * flow).sum::<f64>() / total
     }
 
     fn certificate(&self, budgets: &[Budget]) -> Certificate {

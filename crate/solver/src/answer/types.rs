@@ -303,6 +303,9 @@ pub struct Solved {
     pub verdict: VerdictKind,
     /// Total air [kg/s].
     pub total: f64,
+    /// Loss from the sources, or what blows, to the ports over the square of the total air: times the square
+    /// of another total it is, nearly, the loss at that one [Pa s2/kg2].
+    pub resistance: f64,
     /// (largest - smallest) / mean of the cylinders' air [-].
     pub spread: f64,
     /// Standard deviation over mean of the cylinders' air [-].

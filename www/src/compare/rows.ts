@@ -1,0 +1,205 @@
+/** What stands beside each other: a figure of every version in a row. */
+import type { Answer, Draw, Solved, StudyError } from "../solver/types";
+import { figure, signed, type Unit, type UnitChoice, withUnit } from "../units";
+import { DRAW_WORDS, STATE_WORDS } from "../view/words";
+
+/** A version as far as rows are concerned. */
+export interface Told {
+	readonly name: string | null;
+	readonly answer: Answer | null;
+	readonly errors: readonly StudyError[];
+}
+
+/** One row: a figure or words of every version. */
+export interface Row {
+	readonly label: string;
+	/** Unit of the figures; absent in a row of words. */
+	readonly unit?: Unit;
+	/** Nothing where a version has no such figure. */
+	readonly values: readonly (number | null)[];
+	/** What stands instead of figures, or beside them. */
+	readonly words: readonly string[];
+}
+
+const ORDER: readonly Draw[] = ["running", "cycleMean", "benchOneAtATime", "benchAllOpen"];
+
+/** A version's name on the page. */
+export function nameOf(name: string | null): string {
+	return name === null ? "Base" : name.trim() === "" ? "no name" : name;
+}
+
+/** A version's figures in a draw. */
+export function solvedIn(told: Told, draw: Draw | undefined): Solved | null {
+	const outcome = told.answer?.draws.find((each) => each.draw === draw)?.outcome;
+	return outcome?.kind === "solved" ? outcome : null;
+}
+
+/** The summary of all versions: spreads in every draw, then what the draw looked at says. */
+export function summary(told: readonly Told[], draw: Draw, units: UnitChoice): Row[] {
+	const inDraw = told.map((each) => solvedIn(each, draw));
+	const number = (
+		label: string,
+		unit: Unit,
+		read: (solved: Solved) => number | undefined,
+	): Row => ({
+		label: withUnit(label, unit),
+		unit,
+		values: inDraw.map((solved) => (solved ? (read(solved) ?? null) : null)),
+		words: [],
+	});
+	const spreads = ORDER.filter((each) =>
+		told.some(({ answer }) => answer?.draws.some((one) => one.draw === each)),
+	).map((each) => spread(told, each, units.fraction));
+	const base = inDraw[0]?.total;
+	const rows = [
+		...spreads,
+		worst(inDraw, units.fraction),
+		number("Total air", units.massFlow, (solved) => solved.total),
+	];
+	if (base !== undefined)
+		rows.push(
+			number(
+				"Loss to the ports at the base's air",
+				units.pressureDifference,
+				({ resistance }) => resistance * base * base,
+			),
+		);
+	if (inDraw.some((solved) => solved?.operating))
+		rows.push(
+			number(
+				"Charge temperature",
+				units.temperature,
+				({ operating }) => operating?.chargeTemperature,
+			),
+		);
+	return rows;
+}
+
+/** Deviation of every cylinder from the mean, by version. */
+export function deviations(told: readonly Told[], draw: Draw, units: UnitChoice): Row[] {
+	const inDraw = told.map((each) => solvedIn(each, draw));
+	const names = inDraw.find((solved) => solved)?.cylinders.map(({ cylinder }) => cylinder) ?? [];
+	return names.map((name, place) => ({
+		label: `Cyl. ${name}`,
+		unit: units.fraction,
+		values: inDraw.map((solved) => solved?.cylinders[place]?.deviation ?? null),
+		words: inDraw.map((solved) => {
+			const state = solved?.cylinders[place]?.state;
+			return state ? STATE_WORDS[state].shape : "";
+		}),
+	}));
+}
+
+/** The pressure budget of one port in all versions: losses at the same place stand in one row. */
+export function budgets(told: readonly Told[], draw: Draw, port: string, units: UnitChoice): Row[] {
+	const paths = told.map((each) => solvedIn(each, draw)?.paths.find((path) => path.port === port));
+	const places: string[] = [];
+	const labels = new Map<string, string>();
+	const falls = paths.map((path) => {
+		const own = new Map<string, number>();
+		let before = -1;
+		for (const { element, label, fall } of path?.items ?? []) {
+			const key = keyOf(own, `${element}: ${label}`);
+			own.set(key, fall);
+			labels.set(key, `${element}: ${label}`);
+			const at = places.indexOf(key);
+			// What only this version has comes behind what it has before it.
+			if (at < 0) places.splice(before + 1, 0, key);
+			before = at < 0 ? before + 1 : at;
+		}
+		return own;
+	});
+	const unit = units.pressureDifference;
+	const rows = places.map((key) => ({
+		label: labels.get(key) ?? key,
+		unit,
+		values: falls.map((own) => own.get(key) ?? null),
+		words: [],
+	}));
+	const whole = {
+		label: "Whole fall to the port",
+		unit,
+		values: paths.map((path) => path?.fall ?? null),
+		words: [],
+	};
+	return [...rows, whole];
+}
+
+/** What a row says in a column, as it stands or as the difference from the base. */
+export function cell({ unit, values, words }: Row, column: number, asDifference: boolean): string {
+	const value = values[column];
+	const word = words[column] ?? "";
+	if (!unit) return word || "–";
+	if (value === null || value === undefined) return "–";
+	const base = values[0];
+	if (!asDifference || column === 0) return join(word, ofRow(unit, value, words));
+	if (base === null || base === undefined) return "–";
+	return signed(value - base, spanOf(unit));
+}
+
+/** The whole comparison as a table of text, headings first. */
+export function table(
+	told: readonly Told[],
+	groups: readonly (readonly Row[])[],
+	asDifference: boolean,
+): string[][] {
+	const head = ["", ...told.map(({ name }) => nameOf(name))];
+	const unitOf = ({ label, unit }: Row) =>
+		unit && !label.includes(unit.label) ? withUnit(label, unit) : label;
+	const lines = groups
+		.flat()
+		.map((row) => [
+			unitOf(row),
+			...told.map((_, column) => plain(cell(row, column, asDifference))),
+		]);
+	return [head, ...lines];
+}
+
+function ofRow(unit: Unit, value: number, words: readonly string[]): string {
+	// Deviations have a sign, other figures none.
+	return words.length > 0 ? signed(value, unit) : figure(value, unit);
+}
+
+/** With the signs that other programs read. */
+function plain(text: string): string {
+	return text.replaceAll("−", "-").replace(/±(?=0)/, "");
+}
+
+function join(word: string, text: string): string {
+	return word ? `${word} ${text}` : text;
+}
+
+/** A difference of temperatures has no zero point of its own. */
+function spanOf(unit: Unit): Unit {
+	return { ...unit, plus: 0 };
+}
+
+function keyOf(known: ReadonlyMap<string, unknown>, name: string): string {
+	let key = name;
+	for (let nth = 2; known.has(key); nth += 1) key = `${name}, ${nth}`;
+	return key;
+}
+
+function spread(told: readonly Told[], draw: Draw, unit: Unit): Row {
+	return {
+		label: `Spread, ${DRAW_WORDS[draw].toLowerCase()}, ${unit.label}`,
+		unit,
+		values: told.map((each) => solvedIn(each, draw)?.spread ?? null),
+		words: [],
+	};
+}
+
+function worst(inDraw: readonly (Solved | null)[], unit: Unit): Row {
+	return {
+		label: "Farthest from the mean",
+		values: inDraw.map(() => null),
+		words: inDraw.map((solved) => {
+			const far = solved?.cylinders.reduce((one, other) =>
+				Math.abs(other.deviation) > Math.abs(one.deviation) ? other : one,
+			);
+			if (!far) return "–";
+			const { shape, word } = STATE_WORDS[far.state];
+			return `Cyl. ${far.cylinder} ${signed(far.deviation, unit)} ${unit.label} ${shape} ${word}`;
+		}),
+	};
+}

@@ -2,7 +2,7 @@
 
 use std::f64::consts::PI;
 
-use evenport::{BendLaw, Loss, RoundedEntryLaw, ScreenLaw, WarningKind};
+use evenport::{BendLaw, Loss, RoundedEntryLaw, ScreenLaw, Station, StationBend, WarningKind};
 
 use crate::support::{Builder, answer, typed};
 
@@ -39,12 +39,12 @@ fn bend(radius: f64, law: BendLaw) -> Loss {
     }
 }
 
-fn pair(spacing: f64) -> Loss {
+fn pair(spacing: f64, radius: f64, angle: f64) -> Loss {
     Loss::BendPair {
         area: AREA,
         perimeter: None,
-        angle: PI / 2.0,
-        radius: 0.05,
+        angle,
+        radius,
         spacing,
         twist: 0.0,
         roughness: 1e-5,
@@ -100,7 +100,21 @@ fn the_warning_names_branch_and_field() {
             bend(1.1 * diameter, BendLaw::CraneTp410),
             bend(0.9 * diameter, BendLaw::CraneTp410),
         ),
-        ("spacing", pair(29.0 * diameter), pair(31.0 * diameter)),
+        (
+            "spacing",
+            pair(29.0 * diameter, 0.05, PI / 2.0),
+            pair(31.0 * diameter, 0.05, PI / 2.0),
+        ),
+        (
+            "radius",
+            pair(0.05, 2.9 * diameter, PI / 2.0),
+            pair(0.05, 3.1 * diameter, PI / 2.0),
+        ),
+        (
+            "angle",
+            pair(0.05, 0.05, PI / 2.0),
+            pair(0.05, 0.05, PI / 4.0),
+        ),
         ("pitch", hose(0.49 * diameter), hose(0.51 * diameter)),
         (
             "openPart",
@@ -153,4 +167,56 @@ fn an_author_brings_a_range_of_its_own() {
             .any(|warning| warning.field == "losses[0].radius")
     };
     assert!(!entry(0.03) && entry(0.04));
+}
+
+#[test]
+fn a_schedule_names_its_station_and_its_bend() {
+    let diameter = (4.0 * AREA / PI).sqrt();
+    let round = PI * diameter;
+    let schedule = |roughness: f64, perimeter: f64, radius: f64, angle: f64| {
+        let station = |at, perimeter| Station {
+            at,
+            area: AREA,
+            perimeter,
+        };
+        warned(Loss::Schedule {
+            roughness,
+            stations: vec![
+                station(0.0, None),
+                station(0.1, None),
+                station(0.4, Some(perimeter)),
+            ],
+            bends: vec![
+                StationBend {
+                    at: 0.05,
+                    angle: 0.5,
+                    radius: diameter,
+                },
+                // At the last station, where its section is that one's.
+                StationBend {
+                    at: 0.4,
+                    angle,
+                    radius,
+                },
+            ],
+        })
+    };
+    let rough = 0.05 * diameter;
+    assert!(schedule(0.99 * rough, round, 0.51 * diameter, 0.99 * PI).is_empty());
+    assert_eq!(
+        schedule(1.01 * rough, round, diameter, 1.0),
+        ["losses[1].roughness"]
+    );
+    assert_eq!(
+        schedule(1e-5, 0.99 * round, diameter, 1.0),
+        ["losses[1].stations[2].perimeter"]
+    );
+    assert_eq!(
+        schedule(1e-5, round, 0.49 * diameter, 1.0),
+        ["losses[1].bends[1].radius"]
+    );
+    assert_eq!(
+        schedule(1e-5, round, diameter, 1.01 * PI),
+        ["losses[1].bends[1].angle"]
+    );
 }

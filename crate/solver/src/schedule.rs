@@ -14,10 +14,10 @@ use crate::duct::Duct;
 use crate::elements::{Piece, hydraulic_diameter};
 use crate::law::Scatter;
 use crate::law::area::{contraction_conical_rennels_2012, diameter, diffuser_rennels_2012};
-use crate::law::bend::rennels_2012;
-use crate::law::friction::churchill_1977;
+use crate::law::bend::{RoundedBend, rennels_2012};
 use crate::law::friction::laminar_noncircular_shah_london_1978::laminar_constant;
-use crate::study::{Station, StationBend};
+use crate::law::friction::{churchill_1977, laminar_noncircular_shah_london_1978};
+use crate::study::{BendLaw, Station, StationBend};
 
 /// Neighbouring areas that differ by less are the same section [-].
 const SAME: f64 = 1e-9;
@@ -49,6 +49,45 @@ pub fn pieces(stations: &[Station], bends: &[StationBend], roughness: f64) -> Ve
         }
     }
     pieces
+}
+
+/// Field and message for each value of a schedule outside its law's range.
+pub fn outside(
+    stations: &[Station],
+    bends: &[StationBend],
+    roughness: f64,
+) -> Vec<(String, String)> {
+    let mut found = Vec::new();
+    let narrow = stations
+        .iter()
+        .map(|station| hydraulic_diameter(station.area, station.perimeter))
+        .fold(f64::INFINITY, f64::min);
+    let rough = churchill_1977::outside(roughness / narrow);
+    found.extend(
+        rough
+            .into_iter()
+            .map(|(field, message)| (field.to_owned(), message)),
+    );
+    for (place, station) in stations.iter().enumerate() {
+        let shape = station.perimeter.map(|perimeter| {
+            laminar_noncircular_shah_london_1978::outside(station.area, perimeter)
+        });
+        let named = |(field, message)| (format!("stations[{place}].{field}"), message);
+        found.extend(shape.into_iter().flatten().map(named));
+    }
+    for (place, bend) in bends.iter().enumerate() {
+        let step = stations
+            .windows(2)
+            .find(|step| step[0].at <= bend.at && bend.at <= step[1].at && step[0].at < step[1].at);
+        // The gate has refused a bend beside the schedule.
+        let Some([before, behind]) = step else {
+            continue;
+        };
+        let bent = bent(before, behind, bend);
+        let named = |(field, message)| (format!("bends[{place}].{field}"), message);
+        found.extend(bent.outside().into_iter().map(named));
+    }
+    found
 }
 
 /// 1 where the section widens, -1 where it narrows, 0 where it stays.
@@ -118,17 +157,34 @@ fn bends_within<'b>(
 }
 
 fn turn(before: &Station, behind: &Station, bend: &StationBend, roughness: f64) -> Piece {
-    let part = (bend.at - before.at) / (behind.at - before.at);
-    let section = between(before, behind, part);
-    let diameter = hydraulic_diameter(section.area, section.perimeter);
+    let section = section(before, behind, bend);
+    let bent = bent(before, behind, bend);
     let element = Element::Bend {
-        terms: rennels_2012::terms(bend.radius / diameter, bend.angle),
+        terms: bent.terms(),
         area: section.area,
-        diameter,
-        relative_roughness: roughness / diameter,
+        diameter: bent.diameter,
+        relative_roughness: roughness / bent.diameter,
     };
     let (part, kind, scatter) = (Part::Bend, "bend", rennels_2012::SCATTER);
     piece(part, kind, scatter, element.clone(), element)
+}
+
+/// A schedule's bend as the law takes it.
+fn bent(before: &Station, behind: &Station, bend: &StationBend) -> RoundedBend {
+    let section = section(before, behind, bend);
+    let diameter = hydraulic_diameter(section.area, section.perimeter);
+    RoundedBend {
+        radius_ratio: bend.radius / diameter,
+        angle: bend.angle,
+        diameter,
+        law: BendLaw::Rennels2012,
+    }
+}
+
+/// The section in the middle of a bend.
+fn section(before: &Station, behind: &Station, bend: &StationBend) -> Station {
+    let part = (bend.at - before.at) / (behind.at - before.at);
+    between(before, behind, part)
 }
 
 /// The section between two stations: diameter and perimeter linear, as along a cone.

@@ -48,3 +48,19 @@ test("areas pasted from CAD become a schedule's stations, drawn, told by row, an
 	for (let step = 0; step < 5; step += 1) await page.keyboard.press("Control+z");
 	await expect.poll(() => deviations(page)).toEqual(before);
 });
+
+test("a section that no wall can have is warned of by its station", async ({ page }) => {
+	await open(page);
+	await page.getByRole("combobox", { name: "runner 1, loss 2, kind" }).selectOption("schedule");
+	const row = page.locator('[data-row="runner 1"]');
+	await row.getByRole("button", { name: /section schedule, stations$/ }).click();
+	const perimeter = cell(page, "runner 1, loss 2, section schedule, station 2, perimeter, mm");
+	await perimeter.fill("100");
+	const warning = page.getByRole("listitem").filter({ hasText: "perimeter squared over area" });
+	await expect(warning).toContainText("below the law's 12.566");
+	const link = warning.getByRole("link", { name: "runner 1, loss 2, station 2", exact: true });
+	await link.click();
+	await expect(perimeter).toBeFocused();
+	await perimeter.fill("168");
+	await expect(warning).toHaveCount(0);
+});

@@ -12,6 +12,7 @@ use crate::law::blower::positive_displacement;
 use crate::law::outside;
 use crate::law::valve::mach_index_taylor;
 use crate::model::Model;
+use crate::schedule;
 use crate::study::{Blower, Cycle, Loss, NodeKind, Study};
 
 /// Sections that differ by more than this are not the same section [-].
@@ -48,7 +49,7 @@ pub fn of_study(study: &Study, model: &Model) -> Vec<Warning> {
             }
         }
         for (position, loss) in branch.losses.iter().enumerate() {
-            for (field, message) in outside::outside(loss) {
+            for (field, message) in outside_of(loss) {
                 let field = format!("losses[{position}].{field}");
                 warnings.push(warning(
                     WarningKind::OutsideRange,
@@ -208,6 +209,22 @@ pub fn of_draw(
         warnings.push(warning(WarningKind::Assumption, "", "", message));
     }
     warnings
+}
+
+/// Field and message for each value of a loss outside its law's range.
+fn outside_of(loss: &Loss) -> Vec<(String, String)> {
+    if let Loss::Schedule {
+        roughness,
+        stations,
+        bends,
+    } = loss
+    {
+        return schedule::outside(stations, bends, *roughness);
+    }
+    let found = outside::outside(loss).into_iter();
+    found
+        .map(|(field, message)| (field.to_owned(), message))
+        .collect()
 }
 
 /// Warnings on what a running draw has found for the engine: limits passed, efficiencies and cores beyond

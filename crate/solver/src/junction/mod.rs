@@ -10,6 +10,8 @@
 mod dual;
 mod header;
 mod jets;
+#[cfg(test)]
+mod partials;
 mod tee;
 
 use crate::branch;

@@ -140,6 +140,7 @@ pub fn outside(loss: &Loss) -> Vec<(&'static str, String)> {
         }
         .outside(),
         Loss::Core { flow_1, flow_2, .. } => cooler::two_point_fit::outside(flow_1, flow_2),
+        // A schedule's are named by station and bend, see `schedule`.
         Loss::Schedule { .. } | Loss::TypedK { .. } => Vec::new(),
     }
 }
@@ -173,6 +174,11 @@ pub fn outside_node(kind: &NodeKind) -> Vec<(&'static str, String)> {
                 angle: *angle,
             },
         ),
+        NodeKind::Header {
+            regain_dividing,
+            regain_combining,
+            ..
+        } => junction::header_momentum::outside(*regain_dividing, *regain_combining),
         NodeKind::Port {
             valve: Some(valve), ..
         } => valve.passage().outside(),

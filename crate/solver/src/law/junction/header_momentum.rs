@@ -18,6 +18,8 @@
 //! # Limits
 //! The default for dividing is the ideal 0.5, close to the measured 0.525; for combining full momentum.
 
+use super::super::outside::outside_range;
+
 /// Range of either regain factor [-].
 pub const RANGE: [f64; 2] = [0.0, 1.5];
 
@@ -29,3 +31,12 @@ pub const DEFAULT_REGAIN_COMBINING: f64 = 1.0;
 pub const SCATTER_DIVIDING: f64 = 0.1;
 /// One standard deviation of the combining factor [-]; judged from 1.33 (from memory) against 1.
 pub const SCATTER_COMBINING: f64 = 0.3;
+
+/// Regain factors, where they are given, outside the range.
+pub fn outside(dividing: Option<f64>, combining: Option<f64>) -> Vec<(&'static str, String)> {
+    let given = [("regainDividing", dividing), ("regainCombining", combining)];
+    let found = given
+        .into_iter()
+        .filter_map(|(field, factor)| outside_range(field, "regain factor", factor?, RANGE));
+    found.collect()
+}

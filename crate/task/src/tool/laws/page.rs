@@ -340,6 +340,15 @@ fn shared(common: f64) -> String {
     }
 }
 
+/// A difference as it is printed; no difference is a plain zero.
+fn difference(printed: &str) -> &str {
+    if printed.ends_with("0.0e0") {
+        "0"
+    } else {
+        printed
+    }
+}
+
 /// A table of the code, as text that a narrow page can break.
 fn table(values: &Values) -> String {
     let row = |row: &Vec<String>| {
@@ -399,7 +408,7 @@ fn evidence(checks: &[Check], title: &str) -> Result<String, String> {
             escaped(&check.case),
             figure(&check.value),
             figure(&check.ours),
-            escaped(&check.difference),
+            difference(&check.difference),
             escaped(&check.allowed),
             escaped(&check.kind),
             escaped(&check.source)

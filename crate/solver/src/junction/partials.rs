@@ -88,6 +88,7 @@ fn of_tees_and_wyes_by_every_author_in_all_patterns() {
                 side_area: 1.2e-3 * ratio,
                 angle,
                 law,
+                off: [0.4, -0.3],
             });
             // Every leg brings or takes all, in even and uneven parts, and with one leg all but at rest.
             for whole in 0..3 {

@@ -218,6 +218,7 @@ pub fn tapered() -> Loss {
     Loss::Schedule {
         stations: (0..12).map(station).collect(),
         bends: Vec::new(),
+        law: Default::default(),
         roughness: 1e-5,
     }
 }

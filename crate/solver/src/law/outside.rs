@@ -12,6 +12,7 @@ use super::throttle::plate_heywood_1988::ThrottlePlate;
 use super::{cooler, junction};
 use crate::digits::{plain, rounded};
 use crate::elements::hydraulic_diameter;
+use crate::schedule;
 use crate::study::{Loss, NodeKind};
 
 /// Field and message for each value of a loss outside its law's range.
@@ -140,7 +141,13 @@ pub fn outside(loss: &Loss) -> Vec<(&'static str, String)> {
         }
         .outside(),
         Loss::Core { flow_1, flow_2, .. } => cooler::two_point_fit::outside(flow_1, flow_2),
-        Loss::Schedule { .. } | Loss::TypedK { .. } => Vec::new(),
+        Loss::Schedule {
+            ref stations,
+            ref bends,
+            law,
+            ..
+        } => schedule::outside(stations, bends, law),
+        Loss::TypedK { .. } => Vec::new(),
     }
 }
 

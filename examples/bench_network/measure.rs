@@ -29,6 +29,10 @@ pub fn all(clock: impl Fn() -> f64, wanted: impl Fn(&str) -> bool, say: impl Fn(
     if wanted(name) {
         say(&cycle(name, &clock));
     }
+    let name = "12 stations";
+    if wanted(name) {
+        say(&schedule(name, &clock));
+    }
     let name = "60 speeds of the blown V8";
     if wanted(name) {
         say(&range(name, &clock));
@@ -95,6 +99,26 @@ fn range(name: &str, clock: &impl Fn() -> f64) -> String {
         black_box(evenport::speed_range(&study, &speeds)).expect("a valid study");
     });
     format!("{name}: {}", told(time))
+}
+
+/// What a section schedule costs each time its branch is evaluated, over one duct in its place.
+fn schedule(name: &str, clock: &impl Fn() -> f64) -> String {
+    const BRANCHES: usize = 60;
+    let each = |loss| {
+        let prepared = Prepared::new(&networks::fan(BRANCHES, &loss));
+        let prepared = prepared.expect("the bench's networks are valid");
+        let mut solver = prepared.solver();
+        let state = solver.solve(None).expect("a state");
+        let whole = median(clock, BATCHES, || {
+            black_box(solver.closure(&state));
+        });
+        whole / BRANCHES as f64 * 1e6
+    };
+    let (duct, stations) = (each(networks::straight()), each(networks::tapered()));
+    format!(
+        "{name}: a branch evaluation {stations:.2} us, with one duct {duct:.2} us; the schedule costs {:.2} us",
+        stations - duct
+    )
 }
 
 /// Cold and warm times; warm is from the state of the same network with some areas 1 % smaller.

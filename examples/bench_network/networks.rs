@@ -1,6 +1,8 @@
 //! Networks of the sizes that the speed goals name; invented.
 
-use evenport::{Branch, Cylinder, Engine, JunctionLaw, Leg, Loss, Network, Node, NodeKind, Study};
+use evenport::{
+    Branch, Cylinder, Engine, JunctionLaw, Leg, Loss, Network, Node, NodeKind, Station, Study,
+};
 
 /// A network in the making.
 #[derive(Default)]
@@ -31,7 +33,12 @@ impl Builder {
         );
     }
 
-    fn branch(&mut self, from: (&str, Option<Leg>), to: (&str, Option<Leg>), losses: [Loss; 2]) {
+    fn branch(
+        &mut self,
+        from: (&str, Option<Leg>),
+        to: (&str, Option<Leg>),
+        losses: impl Into<Vec<Loss>>,
+    ) {
         let id = format!("branch {}", self.branches.len());
         self.branches.push(Branch {
             from_leg: from.1,
@@ -172,6 +179,48 @@ pub fn ten_ports(scale: f64) -> Study {
     let order = [1, 6, 5, 10, 2, 7, 3, 8, 4, 9].map(|cylinder| cylinder.to_string());
     study.engine.firing_order = order.into();
     study
+}
+
+/// Branches side by side, from a plenum to as many ports, with one loss each.
+pub fn fan(branches: usize, loss: &Loss) -> Study {
+    let mut builder = Builder::default();
+    builder.node("source", NodeKind::source(180_000.0, 330.0));
+    builder.node("lid", NodeKind::PLENUM);
+    builder.branch(
+        ("source", None),
+        ("lid", None),
+        [typed(0.5, 0.05), duct(0.05)],
+    );
+    for port in 0..branches {
+        let outlet = format!("port {port}");
+        builder.port(&outlet);
+        builder.branch(("lid", None), (&outlet, None), [loss.clone()]);
+    }
+    builder.study("fan")
+}
+
+/// One duct of the length of `tapered`.
+pub fn straight() -> Loss {
+    duct(1.2e-3)
+}
+
+/// A runner as CAD gives it, in 12 stations: an oval that narrows, then widens, with its perimeters.
+pub fn tapered() -> Loss {
+    let station = |step: u32| {
+        let at = f64::from(step) / 11.0;
+        let area = 1.2e-3 * (1.0 + (at - 0.5).powi(2));
+        Station {
+            at: 0.1 * at,
+            area,
+            perimeter: Some(3.8 * area.sqrt()),
+        }
+    };
+    Loss::Schedule {
+        stations: (0..12).map(station).collect(),
+        bends: Vec::new(),
+        law: Default::default(),
+        roughness: 1e-5,
+    }
 }
 
 /// A square lattice of `side` by `side` nodes, one in fifty a tee, four areas mixed, ten ports.

@@ -2,7 +2,9 @@
 
 use std::f64::consts::PI;
 
-use evenport::{BendLaw, Loss, RoundedEntryLaw, ScreenLaw, Station, StationBend, WarningKind};
+use evenport::{
+    BendLaw, Loss, RoundedEntryLaw, ScheduleLaw, ScreenLaw, Station, StationBend, WarningKind,
+};
 
 use crate::support::{Builder, answer, typed};
 
@@ -180,6 +182,7 @@ fn a_schedule_names_its_station_and_its_bend() {
             perimeter,
         };
         warned(Loss::Schedule {
+            law: ScheduleLaw::default(),
             roughness,
             stations: vec![
                 station(0.0, None),

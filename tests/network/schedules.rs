@@ -45,6 +45,7 @@ fn a_constant_section_is_a_duct() {
         roughness: 5e-5,
         stations: vec![station(0.0, area), station(0.25, area)],
         bends,
+        law: Default::default(),
     };
     let (ours, wanted) = (flow(vec![schedule(Vec::new())]), flow(vec![duct(0.25)]));
     assert!((ours / wanted - 1.0).abs() < 1e-10, "{ours} {wanted}");
@@ -82,6 +83,7 @@ fn a_cone_converges_to_the_conical_law() {
                 roughness: 3.5e-5,
                 stations: stations.collect(),
                 bends: Vec::new(),
+                law: Default::default(),
             }])
         };
         let law = flow(vec![Loss::GradualChange {
@@ -114,6 +116,7 @@ fn a_schedule_is_one_loss_of_its_branch() {
                 station(0.3, 1.2e-3),
             ],
             bends: Vec::new(),
+            law: Default::default(),
         },
     ];
     let answer = answer(&runner(losses));
@@ -183,6 +186,7 @@ fn bad_lists_are_refused_with_row_and_reason() {
             station(0.2, 2e-3),
         ],
         bends: Vec::new(),
+        law: Default::default(),
     }]);
     solve(&study).expect("a valid study");
 }

@@ -39,9 +39,10 @@ pub fn pieces(loss: &Loss) -> Vec<Piece> {
         roughness,
         stations,
         bends,
+        law,
     } = loss
     {
-        return schedule::pieces(stations, bends, *roughness);
+        return schedule::pieces(stations, bends, *roughness, *law);
     }
     let (ahead, back) = elements(loss);
     vec![Piece {

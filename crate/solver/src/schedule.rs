@@ -13,11 +13,11 @@ use crate::branch::Element;
 use crate::duct::Duct;
 use crate::elements::{Piece, hydraulic_diameter};
 use crate::law::Scatter;
-use crate::law::area::{contraction_conical_rennels_2012, diameter, diffuser_rennels_2012};
-use crate::law::bend::{RoundedBend, rennels_2012};
+use crate::law::area::diameter;
+use crate::law::bend::RoundedBend;
 use crate::law::friction::laminar_noncircular_shah_london_1978::laminar_constant;
 use crate::law::friction::{churchill_1977, laminar_noncircular_shah_london_1978};
-use crate::study::{BendLaw, Station, StationBend};
+use crate::study::{BendLaw, ConeLaw, ScheduleLaw, Station, StationBend};
 
 /// Neighbouring areas that differ by less are the same section [-].
 const SAME: f64 = 1e-9;
@@ -32,19 +32,24 @@ enum Part {
 }
 
 /// Everything that costs pressure along a schedule, in the order of its stations.
-pub fn pieces(stations: &[Station], bends: &[StationBend], roughness: f64) -> Vec<Piece> {
+pub fn pieces(
+    stations: &[Station],
+    bends: &[StationBend],
+    roughness: f64,
+    law: ScheduleLaw,
+) -> Vec<Piece> {
     let mut pieces = Vec::new();
     let mut first = 0;
     for (place, step) in stations.windows(2).enumerate() {
         pieces.extend(friction(&step[0], &step[1], bends, roughness));
         for bend in bends_within(&step[0], &step[1], bends, place + 2 == stations.len()) {
-            pieces.push(turn(&step[0], &step[1], bend, roughness));
+            pieces.push(turn(&step[0], &step[1], bend, roughness, law.bend()));
         }
         let way = sense(step[0].area, step[1].area);
         let next = stations.get(place + 2);
         let goes_on = next.is_some_and(|next| sense(step[1].area, next.area) == way);
         if !goes_on {
-            pieces.extend(stretch(&stations[first..=place + 1], way));
+            pieces.extend(stretch(&stations[first..=place + 1], way, law.cone()));
             first = place + 1;
         }
     }
@@ -56,6 +61,7 @@ pub fn outside(
     stations: &[Station],
     bends: &[StationBend],
     roughness: f64,
+    law: ScheduleLaw,
 ) -> Vec<(String, String)> {
     let mut found = Vec::new();
     let narrow = stations
@@ -83,7 +89,7 @@ pub fn outside(
         let Some([before, behind]) = step else {
             continue;
         };
-        let bent = bent(before, behind, bend);
+        let bent = rounded(&section_at(before, behind, bend), bend, law.bend());
         let named = |(field, message)| (format!("bends[{place}].{field}"), message);
         found.extend(bent.outside().into_iter().map(named));
     }
@@ -156,35 +162,42 @@ fn bends_within<'b>(
         .filter(move |bend| from <= bend.at && (bend.at < to || (last && bend.at == to)))
 }
 
-fn turn(before: &Station, behind: &Station, bend: &StationBend, roughness: f64) -> Piece {
-    let section = section(before, behind, bend);
-    let bent = bent(before, behind, bend);
+fn turn(
+    before: &Station,
+    behind: &Station,
+    bend: &StationBend,
+    roughness: f64,
+    law: BendLaw,
+) -> Piece {
+    let section = section_at(before, behind, bend);
+    let rounded = rounded(&section, bend, law);
     let element = Element::Bend {
-        terms: bent.terms(),
+        terms: rounded.terms(),
         area: section.area,
-        diameter: bent.diameter,
-        relative_roughness: roughness / bent.diameter,
+        diameter: rounded.diameter,
+        relative_roughness: roughness / rounded.diameter,
     };
-    let (part, kind, scatter) = (Part::Bend, "bend", rennels_2012::SCATTER);
-    piece(part, kind, scatter, element.clone(), element)
+    piece(Part::Bend, "bend", law.scatter(), element.clone(), element)
 }
 
-/// A schedule's bend as the law takes it.
-fn bent(before: &Station, behind: &Station, bend: &StationBend) -> RoundedBend {
-    let section = section(before, behind, bend);
+/// A bend in the section that it stands in, as its author sees it.
+fn rounded(section: &Station, bend: &StationBend, law: BendLaw) -> RoundedBend {
     let diameter = hydraulic_diameter(section.area, section.perimeter);
     RoundedBend {
         radius_ratio: bend.radius / diameter,
         angle: bend.angle,
         diameter,
-        law: BendLaw::Rennels2012,
+        law,
     }
 }
 
-/// The section in the middle of a bend.
-fn section(before: &Station, behind: &Station, bend: &StationBend) -> Station {
-    let part = (bend.at - before.at) / (behind.at - before.at);
-    between(before, behind, part)
+/// The section in which a bend has its middle.
+fn section_at(before: &Station, behind: &Station, bend: &StationBend) -> Station {
+    between(
+        before,
+        behind,
+        (bend.at - before.at) / (behind.at - before.at),
+    )
 }
 
 /// The section between two stations: diameter and perimeter linear, as along a cone.
@@ -206,7 +219,7 @@ fn between(before: &Station, behind: &Station, part: f64) -> Station {
 }
 
 /// A stretch along which the section goes one way.
-fn stretch(stations: &[Station], way: i8) -> Option<Piece> {
+fn stretch(stations: &[Station], way: i8, law: ConeLaw) -> Option<Piece> {
     let (first, last) = (stations.first()?, stations.last()?);
     if way == 0 || sense(first.area, last.area) == 0 {
         return None;
@@ -214,18 +227,18 @@ fn stretch(stations: &[Station], way: i8) -> Option<Piece> {
     let small = first.area.min(last.area);
     let large = first.area.max(last.area);
     let head = |k: f64| Element::Head { k, area: small };
+    // The friction along the way is that of its steps.
     let widening = head(mean(stations, |length| {
-        diffuser_rennels_2012::coefficient(small, large, length, 0.0)
+        law.widening(small, large, length, 0.0)
     }));
     let narrowing = head(mean(stations, |length| {
-        contraction_conical_rennels_2012::coefficient(large, small, length, 0.0)
+        law.narrowing(large, small, length, 0.0)
     }));
     let kind = "gradualChange";
+    let scatter = law.scatter(way > 0);
     Some(if way > 0 {
-        let scatter = diffuser_rennels_2012::SCATTER;
         piece(Part::Widening, kind, scatter, widening, narrowing)
     } else {
-        let scatter = contraction_conical_rennels_2012::SCATTER;
         piece(Part::Narrowing, kind, scatter, narrowing, widening)
     })
 }
@@ -268,6 +281,8 @@ mod tests {
     use crate::law::area::{SuddenChange, cone_friction};
     use crate::study::StepLaw;
 
+    const LAW: ScheduleLaw = ScheduleLaw::Rennels2012;
+
     /// The coefficient of a whole schedule's changes of section, for comparison with the laws' own.
     fn heads(pieces: &[Piece]) -> Vec<Head> {
         let heads = pieces.iter().filter_map(|piece| match piece.ahead {
@@ -291,24 +306,70 @@ mod tests {
             .collect()
     }
 
-    /// However many stations, a cone's coefficient is the law's less its assumed wall friction.
+    /// However many stations, a cone's coefficient is the law's less its assumed wall friction, whosever it is.
     #[test]
     fn a_cone_is_the_law_of_cones() {
-        for (from, to) in [(1e-3, 2e-3), (2e-3, 1e-3), (1e-3, 1.2e-3)] {
-            for length in [0.02, 0.1, 0.5] {
-                let (small, large) = (f64::min(from, to), f64::max(from, to));
-                let wanted = if from < to {
-                    diffuser_rennels_2012::coefficient(small, large, length, 0.0)
-                } else {
-                    contraction_conical_rennels_2012::coefficient(large, small, length, 0.0)
-                };
-                for steps in [1, 2, 11, 60] {
-                    let heads = heads(&pieces(&cone(from, to, length, steps), &[], 1e-5));
-                    assert_eq!(heads.len(), 1);
-                    assert!((heads[0].k - wanted).abs() <= 1e-9 * wanted, "{steps}");
-                    assert!((heads[0].area - small).abs() <= 1e-9 * small);
+        for law in [LAW, ScheduleLaw::CraneTp410] {
+            for (from, to) in [(1e-3, 2e-3), (2e-3, 1e-3), (1e-3, 1.2e-3)] {
+                for length in [0.02, 0.1, 0.5] {
+                    let (small, large) = (f64::min(from, to), f64::max(from, to));
+                    let wanted = if from < to {
+                        law.cone().widening(small, large, length, 0.0)
+                    } else {
+                        law.cone().narrowing(large, small, length, 0.0)
+                    };
+                    for steps in [1, 2, 11, 60] {
+                        let heads = heads(&pieces(&cone(from, to, length, steps), &[], 1e-5, law));
+                        assert_eq!(heads.len(), 1);
+                        assert!((heads[0].k - wanted).abs() <= 1e-9 * wanted, "{steps}");
+                        assert!((heads[0].area - small).abs() <= 1e-9 * small);
+                    }
                 }
             }
+        }
+    }
+
+    /// Each author's bend is that of a bend by itself in the same section.
+    #[test]
+    fn bends_follow_their_author() {
+        let station = |at: f64, area: f64| Station {
+            at,
+            area,
+            perimeter: None,
+        };
+        let stations = [station(0.0, 1e-3), station(0.2, 1e-3)];
+        let bend = StationBend {
+            at: 0.1,
+            angle: 1.6,
+            radius: 0.06,
+        };
+        let mut seen = Vec::new();
+        for law in [LAW, ScheduleLaw::Idelchik, ScheduleLaw::CraneTp410] {
+            let diameter = diameter(1e-3);
+            let wanted = RoundedBend {
+                radius_ratio: 0.06 / diameter,
+                angle: 1.6,
+                diameter,
+                law: law.bend(),
+            };
+            let found = pieces(&stations, std::slice::from_ref(&bend), 1e-5, law);
+            let Element::Bend { terms, .. } = &found[1].ahead else {
+                panic!("the bend stands behind its friction");
+            };
+            let at = |terms: &crate::law::bend::BendTerms| terms.coefficient(0.02).value;
+            assert!((at(terms) / at(&wanted.terms()) - 1.0).abs() < 1e-9);
+            assert_eq!(found[1].scatter, law.bend().scatter());
+            seen.push(at(terms));
+        }
+        assert!(seen[0] != seen[1] && seen[1] != seen[2] && seen[0] != seen[2]);
+        let tight = StationBend {
+            radius: 0.02,
+            ..bend
+        };
+        for (law, warnings) in [(LAW, 0), (ScheduleLaw::CraneTp410, 1)] {
+            let found = outside(&stations, &[bend.clone(), tight.clone()], 1e-5, law);
+            assert_eq!(found.len(), warnings, "{found:?}");
+            assert!(found.iter().all(|(field, _)| field == "bends[1].radius"));
         }
     }
 
@@ -351,7 +412,7 @@ mod tests {
             station(0.1, 3e-3),
             station(0.2, 3e-3),
         ];
-        let found = heads(&pieces(&stations, &[], 0.0));
+        let found = heads(&pieces(&stations, &[], 0.0, LAW));
         let wanted = SuddenChange {
             area_from: 1e-3,
             area_to: 3e-3,
@@ -378,7 +439,7 @@ mod tests {
                 perimeter: None,
             })
             .collect();
-        let found = heads(&pieces(&stations, &[], 1e-5));
+        let found = heads(&pieces(&stations, &[], 1e-5, LAW));
         let sections: Vec<f64> = found.iter().map(|head| head.area).collect();
         assert_eq!(sections, [1e-3, 1e-3, 1.8e-3]);
     }
@@ -396,7 +457,7 @@ mod tests {
             radius: 0.08,
         };
         let stations = [station(0.0), station(0.1), station(0.3)];
-        let kinds: Vec<&str> = pieces(&stations, std::slice::from_ref(&bend), 1e-5)
+        let kinds: Vec<&str> = pieces(&stations, std::slice::from_ref(&bend), 1e-5, LAW)
             .iter()
             .map(|piece| piece.kind)
             .collect();
@@ -405,6 +466,6 @@ mod tests {
             (turned(&stations[1], &stations[2], std::slice::from_ref(&bend)) - 0.08).abs() < 1e-12
         );
         let at_the_end = StationBend { at: 0.3, ..bend };
-        assert_eq!(pieces(&stations, &[at_the_end], 1e-5).len(), 3);
+        assert_eq!(pieces(&stations, &[at_the_end], 1e-5, LAW).len(), 3);
     }
 }

@@ -14,7 +14,8 @@ pub use self::cooler::{Cooler, Mixing};
 pub use self::engine::{Cycle, Cylinder, Engine, Fuel, FuelSetting, Reference};
 pub use self::loss::{Loss, Station, StationBend};
 pub use self::loss_law::{
-    BendLaw, ConeLaw, ReentrantEntryLaw, RoundedEntryLaw, ScreenLaw, SharpEntryLaw, StepLaw,
+    BendLaw, ConeLaw, ReentrantEntryLaw, RoundedEntryLaw, ScheduleLaw, ScreenLaw, SharpEntryLaw,
+    StepLaw,
 };
 pub use self::settings::{Ambient, Bench, Check, Reading, Running, Settings};
 

@@ -57,6 +57,17 @@ describe("every field of the catalogue explains itself, with the law that reads 
 		});
 	}
 
+	test("points of a valve's table, and bench readings", () => {
+		for (const field of catalogue.valveCurve.fields) {
+			explains(on("out", `valve.dischargeTable[0].${field.name}`), field);
+		}
+		for (const field of catalogue.reading.fields) {
+			const help = on("settings", `bench.readings[0].${field.name}`);
+			explains(help, field);
+			expect(help?.law).toMatchObject({ equation: catalogue.reading.equation });
+		}
+	});
+
 	for (const info of catalogue.nodes) {
 		test(`node: ${info.label}`, () => {
 			const of = withNode(info.kind);

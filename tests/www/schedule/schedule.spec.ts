@@ -64,3 +64,51 @@ test("a section that no wall can have is warned of by its station", async ({ pag
 	await perimeter.fill("168");
 	await expect(warning).toHaveCount(0);
 });
+
+test("a bend is placed by its station, its author chosen, and the whole schedule copied to another runner by keys", async ({
+	page,
+	context,
+}) => {
+	await context.grantPermissions(["clipboard-read", "clipboard-write"]);
+	await open(page);
+	for (const runner of ["runner 1", "runner 2"]) {
+		await page.getByRole("combobox", { name: `${runner}, loss 2, kind` }).selectOption("schedule");
+	}
+	const stations = (runner: string) =>
+		page.getByRole("button", { name: `${runner}, loss 2, section schedule, stations` });
+	await page.getByRole("combobox", { name: "runner 1, loss 2, kind" }).focus();
+	await page.keyboard.press("ArrowRight");
+	await page.keyboard.press("ArrowRight");
+	await expect(stations("runner 1")).toBeFocused();
+	await page.keyboard.press("Enter");
+	const fall = page.locator('[data-row="runner 1"] [data-loss="1"] > .figure');
+	const before = (await fall.textContent()) ?? "";
+	await page
+		.getByRole("button", { name: "runner 1, loss 2, section schedule, add a bend" })
+		.click();
+	const bend = (field: string) =>
+		cell(page, `runner 1, loss 2, section schedule, bend 1, ${field}`);
+	await bend("station, mm").fill("40");
+	await bend("angle, °").fill("90");
+	await bend("radius, mm").fill("50");
+	await expect(fall).not.toHaveText(before);
+	const rennels = (await fall.textContent()) ?? "";
+	await page.getByRole("button", { name: "More fields of runner 1" }).click();
+	await page
+		.getByRole("combobox", { name: "runner 1, loss 2, section schedule, loss by" })
+		.selectOption({ label: "Crane TP-410" });
+	await expect(fall).not.toHaveText(rennels);
+
+	await stations("runner 1").focus();
+	await page.keyboard.press("Control+c");
+	const other = page.locator('[data-row="runner 2"]');
+	await expect(other.getByText("1 bend")).toHaveCount(0);
+	await expect
+		.poll(() => page.evaluate(() => navigator.clipboard.readText()))
+		.toMatch(/^stations mm mm²: 0 \S+; 110 \S+ bends mm °: 40 90 50$/);
+	await stations("runner 2").focus();
+	await page.keyboard.press("Control+v");
+	await expect(other.getByText(/^2 stations, 110 mm long, .*, 1 bend$/)).toBeVisible();
+	await page.keyboard.press("Control+z");
+	await expect(other.getByText("1 bend")).toHaveCount(0);
+});

@@ -769,6 +769,8 @@ export type Loss = { "kind": "entrySharp",
   stations: Array<Station>,
   /** Bends along the way. */
   bends?: Array<StationBend>,
+  /** Whose coefficients its changes of section and its bends follow. */
+  law?: ScheduleLaw,
 } | { "kind": "typedK",
   /** Loss coefficient on the velocity head in `area` [-]. */
   k: number,
@@ -1130,6 +1132,9 @@ export type Running = {
   /** Largest acceptable spread [-]; 0.4 % when not given (proposed). */
   limit: number,
 };
+
+/** Whose coefficients the changes of section and the bends of a schedule follow. */
+export type ScheduleLaw = "rennels2012" | "idelchik" | "craneTp410";
 
 /** Whose coefficient a screen follows. */
 export type ScreenLaw = "blevins1984" | "idelchik";

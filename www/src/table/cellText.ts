@@ -5,6 +5,7 @@ import { withPassages } from "../network/passages";
 import { renameBranch, renameCylinder, renameNode } from "../network/rename";
 import { changeSource, type Source, type SourceWay, sourceWay } from "../network/source";
 import type { Decimal } from "../number/separators";
+import { putSchedule, readSchedule, scheduleText } from "../schedule/whole";
 import type { Study } from "../solver/types";
 import { cellText, readNumber, unitsOf } from "../units";
 import { LEG_WORDS, SOURCE_WORDS } from "../view/words";
@@ -14,6 +15,9 @@ import type { Book, Cell, ChoiceOf, Line } from "./grid";
 export function textOf(sheet: Sheet, cell: Cell, book: Book): string {
 	const kept = sheet.drafts[keyOf(cell.path)];
 	if (kept !== undefined) return kept;
+	if (cell.holds === "schedule") {
+		return scheduleText(sheet, cell.path.slice(0, -1), book.units);
+	}
 	const value = held(sheet.study, cell);
 	if (value === undefined || value === null) return "";
 	if (cell.holds === "number") {
@@ -31,7 +35,8 @@ function held(study: Study, cell: Cell): unknown {
 
 /**
  * Gives a cell a text, as if it had been typed: what cannot be read is kept in the cell and marked.
- * `decimal` is what the surroundings of the text have told of its commas.
+ * A section schedule keeps its lists when the text holds none. `decimal` is what the surroundings of the text
+ * have told of its commas.
  */
 export function write(
 	sheet: Sheet,
@@ -44,6 +49,10 @@ export function write(
 	if (cell.holds === "name") return rename(sheet, line, text.trim());
 	if (cell.holds === "text") return put(sheet, cell.path, text.trim() || cell.bare);
 	if (cell.holds === "choice") return choose(sheet, line, cell, text.trim(), book);
+	if (cell.holds === "schedule") {
+		const lists = readSchedule(text, book.units);
+		return lists ? putSchedule(sheet, cell.path.slice(0, -1), lists) : sheet;
+	}
 	const { info, path } = cell;
 	const reading = readNumber(text, info.quantity, unitsOf(info, book.units), decimal);
 	if (reading.kind === "value") return put(sheet, path, reading.value);
@@ -54,7 +63,9 @@ export function write(
 /** Empties a cell; names and kinds are what a row is, so they stay. */
 export function clear(sheet: Sheet, cell: Cell): Sheet {
 	switch (cell.holds) {
+		// Without its stations a section schedule is none.
 		case "name":
+		case "schedule":
 			return sheet;
 		case "text":
 			return put(sheet, cell.path, cell.bare);

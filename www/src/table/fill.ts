@@ -1,6 +1,7 @@
 /** Filling down: the first selected row's values into the same fields of the rows below. */
 import { draft, keyOf, put, type Sheet, valueAt } from "../network/edit";
 import { withPassages } from "../network/passages";
+import { fillSchedule } from "../schedule/whole";
 import { textOf, write } from "./cellText";
 import { type Book, type Cell, findCell, type Line, lineAt } from "./grid";
 import { alike, type Chosen, chosen, has, type Selection } from "./select";
@@ -80,6 +81,9 @@ function fillLine(
 	return cells.reduce((left, cell) => {
 		const from = source.cells.find(({ column }) => column === cell.column);
 		if (!from || cell.holds === "name") return left;
+		if (cell.holds === "schedule") {
+			return fillSchedule(left, from.path.slice(0, -1), cell.path.slice(0, -1));
+		}
 		const text = left.drafts[keyOf(from.path)];
 		if (text !== undefined) return draft(left, cell.path, text);
 		const value = valueAt(left.study, from.path);

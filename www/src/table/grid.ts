@@ -39,6 +39,8 @@ export type Cell = {
 	/** `bare` is what clearing leaves: an empty text, or no field at all. */
 	| { readonly holds: "text"; readonly bare: "" | undefined }
 	| { readonly holds: "choice"; readonly of: ChoiceOf; readonly bare?: "" | "absent" }
+	/** The stations and bends of a section schedule. */
+	| { readonly holds: "schedule" }
 );
 
 /** One line of a table: a branch without its losses, one loss, a node or a cylinder. */
@@ -188,6 +190,9 @@ function lossLine(branch: number, index: number, kind: string, catalogue: Catalo
 	];
 	if (kind === "typedK") {
 		cells.push({ path: [...item, "origin"], column: "origin", holds: "text", bare: "" });
+	}
+	if (kind === "schedule") {
+		cells.push({ path: [...item, "stations"], column: "stations", holds: "schedule" });
 	}
 	if (kind === "core") {
 		const path: Path = [...item, "cooler"];

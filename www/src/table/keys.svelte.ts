@@ -13,7 +13,8 @@ import { findCell } from "./grid";
 import { alike, chosen, firstKey, type Move, moved, type Selection, stretched } from "./select";
 import { controlAt, type Table } from "./table.svelte";
 
-type Control = HTMLInputElement | HTMLSelectElement;
+/** A button opens what is too much for a cell. */
+type Control = HTMLInputElement | HTMLSelectElement | HTMLButtonElement;
 
 const MOVES: Readonly<Record<string, Move>> = {
 	ArrowUp: "up",
@@ -234,6 +235,10 @@ class GridCells {
 
 	private edit(control: Control, caret?: number) {
 		this.table.selection = null;
+		if (control instanceof HTMLButtonElement) {
+			control.click();
+			return;
+		}
 		if (control instanceof HTMLSelectElement) {
 			// Where a browser cannot open the list for a script, its own keys still do.
 			control.showPicker?.();
@@ -275,7 +280,7 @@ class GridCells {
 			this.select({ anchor, head: key, rows: false });
 			return;
 		}
-		if (control instanceof HTMLSelectElement) return;
+		if (!(control instanceof HTMLInputElement)) return;
 		if (had && this.mode !== "selected") {
 			this.set(control, "edited");
 			return;
@@ -385,7 +390,11 @@ function modified({ shiftKey, ctrlKey, metaKey, altKey }: KeyboardEvent): boolea
 
 /** The control of a cell, if the event is about one. A small grid within a row has its own keys. */
 function controlOf(target: EventTarget | null): Control | null {
-	if (!(target instanceof HTMLInputElement || target instanceof HTMLSelectElement)) return null;
+	const one =
+		target instanceof HTMLInputElement ||
+		target instanceof HTMLSelectElement ||
+		target instanceof HTMLButtonElement;
+	if (!one) return null;
 	return target.dataset.path === undefined || target.closest(".inset") ? null : target;
 }
 

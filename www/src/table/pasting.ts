@@ -1,6 +1,7 @@
 /** A sheet while a block is being pasted into it, and what has to be said of it afterwards. */
 import { keyOf, type Sheet } from "../network/edit";
 import type { Decimal } from "../number/separators";
+import { readSchedule } from "../schedule/whole";
 import { readNumber, unitsOf } from "../units";
 import { write } from "./cellText";
 import { type Book, type Cell, type Line, lineAt } from "./grid";
@@ -27,6 +28,10 @@ export class Pasting {
 	write(line: Line, cell: Cell, text: string) {
 		const blank = text.trim() === "";
 		if (blank && (cell.holds === "name" || cell.column === "kind")) return;
+		if (cell.holds === "schedule" && !blank && !readSchedule(text, this.book.units)) {
+			this.refuse([text]);
+			return;
+		}
 		this.sheet = write(this.sheet, line, cell, text, this.book, this.decimal);
 		if (cell.holds !== "number") return;
 		const { info, path } = cell;

@@ -52,7 +52,10 @@ export function fieldAt(
 	}
 	if (coolers?.some(({ id }) => id === element)) lists.push(catalogue.cooler.fields);
 	if (node) {
-		lists.push(field.startsWith("valve.") ? catalogue.valve : of(catalogue.nodes, node.kind));
+		const valve = field.startsWith("valve.dischargeTable[")
+			? catalogue.valveCurve.fields
+			: catalogue.valve;
+		lists.push(field.startsWith("valve.") ? valve : of(catalogue.nodes, node.kind));
 	}
 	if (engine.cylinders.some(({ id }) => id === element)) lists.push(catalogue.cylinder);
 	return lists.flat().find((info) => info.name === name);

@@ -99,6 +99,7 @@ const OF_LAW: ReadonlySet<string> = new Set([
 
 function kindAt({ element, field }: Cell, { network, coolers }: Study, catalogue: Catalogue) {
 	if (field.startsWith("blower.")) return catalogue.blower;
+	if (element === "settings" && field.startsWith("bench.readings")) return catalogue.reading;
 	const loss = /^losses\[(\d+)\]/.exec(field)?.[1];
 	if (loss !== undefined) {
 		const branch = network.branches.find(({ id }) => id === element);

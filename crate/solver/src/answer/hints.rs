@@ -217,9 +217,10 @@ fn outside_of(loss: &Loss) -> Vec<(String, String)> {
         roughness,
         stations,
         bends,
+        law,
     } = loss
     {
-        return schedule::outside(stations, bends, *roughness);
+        return schedule::outside(stations, bends, *roughness, *law);
     }
     let found = outside::outside(loss).into_iter();
     found

@@ -21,7 +21,7 @@ const fn by(kind: &'static str, author: &'static str, law: &'static str) -> Foll
 }
 
 /// Every kind that computes something with its laws, and every law. A law is told in full at its first kind.
-pub static FOLLOWS: [Follows; 63] = [
+pub static FOLLOWS: [Follows; 69] = [
     by("entrySharp", "idelchik", "entry/sharp_idelchik"),
     by("entrySharp", "rennels2012", "entry/sharp_rennels_2012"),
     by("entryRounded", "rennels2012", "entry/rounded_rennels_2012"),
@@ -69,9 +69,27 @@ pub static FOLLOWS: [Follows; 63] = [
         "area/contraction_conical_crane_tp410",
     ),
     each("schedule", "friction/churchill_1977"),
-    each("schedule", "area/diffuser_rennels_2012"),
-    each("schedule", "area/contraction_conical_rennels_2012"),
-    each("schedule", "bend/rennels_2012"),
+    by("schedule", "rennels2012", "area/diffuser_rennels_2012"),
+    by(
+        "schedule",
+        "rennels2012",
+        "area/contraction_conical_rennels_2012",
+    ),
+    by("schedule", "rennels2012", "bend/rennels_2012"),
+    by("schedule", "idelchik", "area/diffuser_rennels_2012"),
+    by(
+        "schedule",
+        "idelchik",
+        "area/contraction_conical_rennels_2012",
+    ),
+    by("schedule", "idelchik", "bend/idelchik"),
+    by("schedule", "craneTp410", "area/diffuser_crane_tp410"),
+    by(
+        "schedule",
+        "craneTp410",
+        "area/contraction_conical_crane_tp410",
+    ),
+    by("schedule", "craneTp410", "bend/crane_tp410"),
     each("opening", "opening/contracted_jet"),
     each("opening", "opening/thick_edge_idelchik"),
     by("screenRound", "blevins1984", "screen/round_blevins_1984"),

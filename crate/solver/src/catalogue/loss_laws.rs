@@ -86,6 +86,24 @@ pub const CONE: [ChoiceInfo; 2] = [
     ),
 ];
 
+pub const SCHEDULE: [ChoiceInfo; 3] = [
+    author(
+        "rennels2012",
+        "Rennels 2012",
+        "cones and bends; a cone's wall friction is that of its steps",
+    ),
+    author(
+        "idelchik",
+        "Idelchik",
+        "bends by diagram 6-1; cones by Rennels 2012",
+    ),
+    author(
+        "craneTp410",
+        "Crane TP-410",
+        "cones by page A-27, the friction of their steps beside it; bends by page A-30",
+    ),
+];
+
 pub const ROUND_SCREEN: [ChoiceInfo; 2] = [
     author(
         "blevins1984",

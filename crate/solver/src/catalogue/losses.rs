@@ -360,17 +360,20 @@ pub static LOSSES: [KindInfo; 17] = [
         cooler::two_point_fit::SCATTER,
         &CORE,
     ),
-    kind(
-        Text {
-            kind: "schedule",
-            label: "section schedule",
-            help: "areas along a way, as CAD gives them: friction, changes of section and bends follow",
-            equation: "friction of each step by its own section; each stretch that widens or narrows by the cone's K at every step's own angle",
-            source: "the laws of duct friction, gradual change and bend",
-            range: "as those laws; sections change little across the way",
-        },
-        friction::churchill_1977::SCATTER,
-        &[roughness()],
+    by_author(
+        kind(
+            Text {
+                kind: "schedule",
+                label: "section schedule",
+                help: "areas along a way, as CAD gives them: friction, changes of section and bends follow",
+                equation: "friction of each step by its own section; each stretch that widens or narrows by the cone's K at every step's own angle",
+                source: "the laws of duct friction, gradual change and bend",
+                range: "as those laws; sections change little across the way",
+            },
+            friction::churchill_1977::SCATTER,
+            &[roughness()],
+        ),
+        &loss_laws::SCHEDULE,
     ),
     kind(
         Text {

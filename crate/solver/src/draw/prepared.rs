@@ -68,6 +68,13 @@ impl Repeated<'_> {
         solved.ok().map(SteadyState)
     }
 
+    /// How far a state is from closing every branch [Pa]: each law evaluated once, and nothing else.
+    pub fn closure(&mut self, state: &SteadyState) -> f64 {
+        let Prepared { model, conditions } = self.prepared;
+        let residuals = self.solver.system.evaluate(model, conditions, &state.0);
+        residuals.closure
+    }
+
     /// Newton steps taken so far.
     pub fn iterations(&self) -> u32 {
         self.solver.iterations

@@ -250,7 +250,8 @@ impl Gate {
             "schedule" => {
                 self.rows(loss, at, "stations", true, catalogue().station);
                 self.rows(loss, at, "bends", false, catalogue().station_bend);
-                &["kind", "stations", "bends"]
+                self.choice(loss, at, "law", kind.laws);
+                &["kind", "stations", "bends", "law"]
             }
             _ if kind.laws.is_empty() => &["kind"],
             _ => {

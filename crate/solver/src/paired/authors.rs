@@ -1,9 +1,10 @@
 //! The same loss as each author of its law has it.
 
 use crate::law::outside::outside;
+use crate::schedule;
 use crate::study::{
-    BendLaw, ConeLaw, JunctionLaw, Loss, ReentrantEntryLaw, RoundedEntryLaw, ScreenLaw,
-    SharpEntryLaw, StepLaw,
+    BendLaw, ConeLaw, JunctionLaw, Loss, ReentrantEntryLaw, RoundedEntryLaw, ScheduleLaw,
+    ScreenLaw, SharpEntryLaw, StepLaw,
 };
 
 /// Tees' and wyes' authors.
@@ -20,11 +21,24 @@ pub const JUNCTION: [JunctionLaw; 5] = [
 pub fn by_author(loss: &Loss) -> Vec<Loss> {
     let mut all = every(loss);
     for other in &mut all {
-        if outside(other).len() > outside(loss).len() {
+        if beyond(other) > beyond(loss) {
             other.clone_from(loss);
         }
     }
     all
+}
+
+/// How many of a loss's values lie outside its author's range.
+fn beyond(loss: &Loss) -> usize {
+    match loss {
+        Loss::Schedule {
+            roughness,
+            stations,
+            bends,
+            law,
+        } => schedule::outside(stations, bends, *roughness, *law).len(),
+        _ => outside(loss).len(),
+    }
 }
 
 fn every(loss: &Loss) -> Vec<Loss> {
@@ -65,6 +79,12 @@ fn every(loss: &Loss) -> Vec<Loss> {
         Loss::GradualChange { .. } => by!(GradualChange, ConeLaw::Rennels2012, ConeLaw::CraneTp410),
         Loss::ScreenRound { .. } => by!(ScreenRound, ScreenLaw::Blevins1984, ScreenLaw::Idelchik),
         Loss::ScreenSquare { .. } => by!(ScreenSquare, ScreenLaw::Blevins1984, ScreenLaw::Idelchik),
+        Loss::Schedule { .. } => by!(
+            Schedule,
+            ScheduleLaw::Rennels2012,
+            ScheduleLaw::Idelchik,
+            ScheduleLaw::CraneTp410
+        ),
         Loss::EntryFlared { .. }
         | Loss::Duct { .. }
         | Loss::Hose { .. }
@@ -72,7 +92,6 @@ fn every(loss: &Loss) -> Vec<Loss> {
         | Loss::Opening { .. }
         | Loss::Throttle { .. }
         | Loss::Core { .. }
-        | Loss::Schedule { .. }
         | Loss::TypedK { .. } => Vec::new(),
     }
 }

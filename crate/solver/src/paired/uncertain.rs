@@ -56,10 +56,10 @@ enum Acts {
     Heat { passage: usize, position: usize },
 }
 
-/// A loss as an author of its law has it.
+/// A loss, or a part of it, as an author of its law has it; elements in the order of either chain.
 struct Author {
-    ahead: Element,
-    back: Element,
+    ahead: Vec<Element>,
+    back: Vec<Element>,
     scatter: f64,
 }
 
@@ -134,8 +134,8 @@ impl Number {
                 if !authors.is_empty() {
                     let author = &authors[world.author(self.names, authors.len())];
                     scatter = author.scatter;
-                    chains.forward.elements[ahead[0]].element = author.ahead.clone();
-                    chains.reversed.elements[back[0]].element = author.back.clone();
+                    put(&mut chains.forward, ahead, &author.ahead);
+                    put(&mut chains.reversed, back, &author.back);
                 }
                 // A loss is never negative, and twice and half are equally far off.
                 let scale = (scatter * self.error(world)).exp();
@@ -180,6 +180,12 @@ impl Number {
     }
 }
 
+fn put(chain: &mut Chain, places: &[usize], elements: &[Element]) {
+    for (place, element) in places.iter().zip(elements) {
+        chain.elements[*place].element = element.clone();
+    }
+}
+
 fn names(law: &str, place: &[&str]) -> Names {
     let words: Vec<&str> = [law].into_iter().chain(place.iter().copied()).collect();
     Names {
@@ -216,13 +222,15 @@ fn in_branch(study: &Study, model: &Model, branch: usize, numbers: &mut Vec<Numb
         let given = study.network.branches.get(branch);
         let loss = given.and_then(|given| given.losses.get(origin.loss as usize));
         let authors = loss.map(by_author).unwrap_or_default();
-        let authors = authors.iter().filter_map(|loss| {
-            let piece = pieces(loss).into_iter().next()?;
-            Some(Author {
-                ahead: piece.ahead,
-                back: piece.back,
-                scatter: piece.scatter.relative,
-            })
+        let authors = authors.iter().map(|loss| {
+            let mut pieces = pieces(loss);
+            pieces.retain(|piece| piece.part == origin.part);
+            let back = pieces.iter().rev().map(|piece| piece.back.clone());
+            Author {
+                back: back.collect(),
+                scatter: pieces[0].scatter.relative,
+                ahead: pieces.into_iter().map(|piece| piece.ahead).collect(),
+            }
         });
         let before = nth(study, branch, origin.loss as usize);
         numbers.push(Number {

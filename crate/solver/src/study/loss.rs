@@ -4,7 +4,8 @@ use serde::Serialize;
 
 use super::is_default;
 use super::loss_law::{
-    BendLaw, ConeLaw, ReentrantEntryLaw, RoundedEntryLaw, ScreenLaw, SharpEntryLaw, StepLaw,
+    BendLaw, ConeLaw, ReentrantEntryLaw, RoundedEntryLaw, ScheduleLaw, ScreenLaw, SharpEntryLaw,
+    StepLaw,
 };
 
 document! {
@@ -215,6 +216,10 @@ pub enum Loss {
         #[serde(default, skip_serializing_if = "Vec::is_empty")]
         #[cfg_attr(feature = "generate", ts(as = "Option<_>"))]
         bends: Vec<StationBend>,
+        /// Whose coefficients its changes of section and its bends follow.
+        #[serde(default, skip_serializing_if = "is_default")]
+        #[cfg_attr(feature = "generate", ts(as = "Option<_>"))]
+        law: ScheduleLaw,
     },
     /// A loss coefficient typed in.
     TypedK {

@@ -67,6 +67,18 @@ pub enum ConeLaw {
     CraneTp410,
 }
 
+/// Whose coefficients the changes of section and the bends of a schedule follow.
+#[derive(Copy, Eq, Default)]
+pub enum ScheduleLaw {
+    /// Rennels and Hudson 2012.
+    #[default]
+    Rennels2012,
+    /// Idelchik's bends; changes of section by Rennels and Hudson 2012.
+    Idelchik,
+    /// Crane TP-410 (2009 on).
+    CraneTp410,
+}
+
 /// Whose coefficient a screen follows.
 #[derive(Copy, Eq, Default)]
 pub enum ScreenLaw {
@@ -76,4 +88,23 @@ pub enum ScreenLaw {
     /// Idelchik, Handbook of Hydraulic Resistance.
     Idelchik,
 }
+}
+
+impl ScheduleLaw {
+    /// Whose cones it takes.
+    pub fn cone(self) -> ConeLaw {
+        match self {
+            Self::Rennels2012 | Self::Idelchik => ConeLaw::Rennels2012,
+            Self::CraneTp410 => ConeLaw::CraneTp410,
+        }
+    }
+
+    /// Whose bends it takes.
+    pub fn bend(self) -> BendLaw {
+        match self {
+            Self::Rennels2012 => BendLaw::Rennels2012,
+            Self::Idelchik => BendLaw::Idelchik,
+            Self::CraneTp410 => BendLaw::CraneTp410,
+        }
+    }
 }

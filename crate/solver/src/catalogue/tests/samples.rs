@@ -120,6 +120,7 @@ pub fn losses() -> Vec<Loss> {
                 angle: 0.5,
                 radius: 0.1,
             }],
+            law: Default::default(),
         },
         Loss::TypedK {
             k: 1.0,

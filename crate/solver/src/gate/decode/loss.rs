@@ -2,8 +2,8 @@
 
 use super::Row;
 use crate::study::{
-    BendLaw, ConeLaw, Loss, ReentrantEntryLaw, RoundedEntryLaw, ScreenLaw, SharpEntryLaw, Station,
-    StationBend, StepLaw,
+    BendLaw, ConeLaw, Loss, ReentrantEntryLaw, RoundedEntryLaw, ScheduleLaw, ScreenLaw,
+    SharpEntryLaw, Station, StationBend, StepLaw,
 };
 
 const SHARP_ENTRY: [(&str, SharpEntryLaw); 2] = [
@@ -33,6 +33,11 @@ const CONE: [(&str, ConeLaw); 2] = [
     ("craneTp410", ConeLaw::CraneTp410),
 ];
 
+const SCHEDULE: [(&str, ScheduleLaw); 3] = [
+    ("rennels2012", ScheduleLaw::Rennels2012),
+    ("idelchik", ScheduleLaw::Idelchik),
+    ("craneTp410", ScheduleLaw::CraneTp410),
+];
 const SCREEN: [(&str, ScreenLaw); 2] = [
     ("blevins1984", ScreenLaw::Blevins1984),
     ("idelchik", ScreenLaw::Idelchik),
@@ -138,6 +143,7 @@ pub(super) fn loss(row: Row) -> Option<Loss> {
             roughness: row.number("roughness")?,
             stations: row.list("stations", station)?,
             bends: row.list("bends", station_bend)?,
+            law: row.choice("law", &SCHEDULE)?,
         },
         "typedK" => Loss::TypedK {
             k: row.number("k")?,

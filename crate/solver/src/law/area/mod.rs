@@ -65,29 +65,10 @@ impl GradualChange {
     pub fn coefficients(&self) -> TwoWay {
         let small = self.area_from.min(self.area_to);
         let large = self.area_from.max(self.area_to);
-        let widening = Head {
-            k: match self.law {
-                ConeLaw::Rennels2012 => {
-                    diffuser_rennels_2012::coefficient(small, large, self.length, CONE_FRICTION)
-                }
-                ConeLaw::CraneTp410 => diffuser_crane_tp410::coefficient(small, large, self.length),
-            },
-            area: small,
-        };
-        let narrowing = Head {
-            k: match self.law {
-                ConeLaw::Rennels2012 => contraction_conical_rennels_2012::coefficient(
-                    large,
-                    small,
-                    self.length,
-                    CONE_FRICTION,
-                ),
-                ConeLaw::CraneTp410 => {
-                    contraction_conical_crane_tp410::coefficient(large, small, self.length)
-                }
-            },
-            area: small,
-        };
+        let widening = self.law.widening(small, large, self.length, CONE_FRICTION);
+        let narrowing = self.law.narrowing(large, small, self.length, CONE_FRICTION);
+        let head = |k: f64| Head { k, area: small };
+        let (widening, narrowing) = (head(widening), head(narrowing));
         two_way(self.area_from <= self.area_to, widening, narrowing)
     }
 
@@ -109,6 +90,26 @@ impl StepLaw {
 }
 
 impl ConeLaw {
+    /// Coefficient of a widening cone, on the head in its smaller section; Crane's has no wall friction of its own.
+    pub fn widening(self, small: f64, large: f64, length: f64, friction_factor: f64) -> f64 {
+        match self {
+            Self::Rennels2012 => {
+                diffuser_rennels_2012::coefficient(small, large, length, friction_factor)
+            }
+            Self::CraneTp410 => diffuser_crane_tp410::coefficient(small, large, length),
+        }
+    }
+
+    /// The same of a narrowing one.
+    pub fn narrowing(self, large: f64, small: f64, length: f64, friction_factor: f64) -> f64 {
+        match self {
+            Self::Rennels2012 => {
+                contraction_conical_rennels_2012::coefficient(large, small, length, friction_factor)
+            }
+            Self::CraneTp410 => contraction_conical_crane_tp410::coefficient(large, small, length),
+        }
+    }
+
     /// How far the coefficient may lie from the truth where the section widens, or narrows.
     pub fn scatter(self, widens: bool) -> Scatter {
         match (widens, self) {

@@ -143,6 +143,12 @@ test("a reload brings back the version on the sheet, and unreadable cells of eac
 	await expect(windowArea(page)).toHaveValue("2200");
 	await page.reload();
 	await expect(version(page, "Base")).toBeChecked();
+	// Whatever is wrong with a variant meanwhile, the study comes back.
+	await version(page, /Wide windows/).check();
+	await page.getByLabel("Name of the variant").fill("");
+	await page.reload();
+	await expect(page.getByText("A variant needs a name")).toBeVisible();
+	await expect(windowArea(page)).toHaveValue("wide");
 });
 
 test("a file with a variant that is wrong is refused and the variant named", async ({ page }) => {

@@ -193,5 +193,6 @@ test("on paper the version is named, with its note and its marks", async ({ page
 	await expect(page.locator(".title-block")).toContainText("Variant Wide windows");
 	await expect(page.locator(".versions .printed")).toHaveText("From the second casting");
 	await expect(page.locator(".differs").first()).toBeVisible();
+	await expect(page.getByText("differs from the base")).toBeVisible();
 	await expect(page.locator("button:visible, textarea:visible")).toHaveCount(0);
 });

@@ -143,6 +143,12 @@ test("a reload brings back the version on the sheet, and unreadable cells of eac
 	await expect(windowArea(page)).toHaveValue("2200");
 	await page.reload();
 	await expect(version(page, "Base")).toBeChecked();
+	// Whatever is wrong with a variant meanwhile, the study comes back.
+	await version(page, /Wide windows/).check();
+	await page.getByLabel("Name of the variant").fill("");
+	await page.reload();
+	await expect(page.getByText("A variant needs a name")).toBeVisible();
+	await expect(windowArea(page)).toHaveValue("wide");
 });
 
 test("a file with a variant that is wrong is refused and the variant named", async ({ page }) => {
@@ -187,5 +193,6 @@ test("on paper the version is named, with its note and its marks", async ({ page
 	await expect(page.locator(".title-block")).toContainText("Variant Wide windows");
 	await expect(page.locator(".versions .printed")).toHaveText("From the second casting");
 	await expect(page.locator(".differs").first()).toBeVisible();
+	await expect(page.getByText("differs from the base")).toBeVisible();
 	await expect(page.locator("button:visible, textarea:visible")).toHaveCount(0);
 });

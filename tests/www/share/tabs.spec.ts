@@ -41,6 +41,26 @@ test("the second tab is told, and watches", async ({ context }) => {
 	expect(await names(second)).toEqual(["V8 lid"]);
 });
 
+test("a tab that watches looks at the version that it likes", async ({ context }) => {
+	const first = await context.newPage();
+	await open(first);
+	await first.getByRole("button", { name: "New variant" }).click();
+	await windowArea(first).fill("1750");
+	await windowArea(first).press("Tab");
+	const second = await context.newPage();
+	await second.goto("./");
+	await expect(windowArea(second)).toHaveValue("1750");
+	await expect(bar(second)).toContainText("Another tab has this study open");
+	await second.getByRole("radio", { name: "Base" }).check();
+	await expect(windowArea(second)).toHaveValue("2100");
+	await windowArea(first).fill("1600");
+	await windowArea(first).press("Tab");
+	await second.getByRole("radio", { name: "Variant 1" }).check();
+	await expect(windowArea(second)).toHaveValue("1600");
+	await expect(bar(second)).toContainText("Another tab has this study open");
+	expect(await names(second)).toEqual(["V8 lid"]);
+});
+
 test("the second tab carries on, and the first one says that it only watches", async ({
 	context,
 }) => {

@@ -5,7 +5,7 @@
  * renders only what is new and an undo costs one pointer.
  */
 import type { Study } from "../solver/types";
-import { settled, type Versions } from "./versions";
+import { look, settled, type Versions } from "./versions";
 
 /** Where a value stands in the study: `["network", "branches", 3, "losses", 0, "area"]`. */
 export type Path = readonly (string | number)[];
@@ -141,13 +141,13 @@ export function undo(history: History): History {
 	};
 }
 
-/** Makes the edit again that was undone last. */
+/** Makes the edit again that was undone last, in the version that it was made in. */
 export function redo(history: History): History {
-	const present = history.future[0];
-	if (present === undefined) return history;
+	const next = history.future[0];
+	if (next === undefined) return history;
 	return {
 		past: [...history.past, history.present],
-		present,
+		present: look(next, next.versions?.made.looking ?? null),
 		future: history.future.slice(1),
 		group: null,
 	};

@@ -23,7 +23,11 @@ export function rebase<V extends Version>(before: Network, after: Network, mine:
 	const { network } = mine;
 	const nodes = mergedRows(before.nodes, after.nodes, network.nodes, drafted);
 	const branches = mergedRows(before.branches, after.branches, network.branches, drafted);
-	const ended = withEnds(before, after, network, { nodes, branches });
+	// Only where rows of the base have come or gone can a branch have lost an end.
+	const isSteady =
+		areBeside(before.nodes, after.nodes) && areBeside(before.branches, after.branches);
+	const now = { nodes, branches };
+	const ended = isSteady ? now : withEnds(before, after, network, now);
 	if (ended.nodes === network.nodes && branches === network.branches) return mine;
 	const drafts = Object.fromEntries(
 		Object.values(mine.drafts).map((text, at) => {
@@ -44,8 +48,8 @@ function mergedRows<T extends Node | Branch>(
 	drafted: Drafted,
 ): T[] {
 	if (before === after) return mine;
+	// While cells are edited, as with every keystroke, the rows stand as they stood.
 	if (areBeside(before, after) && haveOwnNames(before) && haveOwnNames(mine)) {
-		// While cells are edited, as with every keystroke, the rows stand as they stood.
 		return before.reduce((rows, old, at) => {
 			const now = after[at];
 			const place = old === now ? -1 : rows.findIndex(({ id }) => id === old.id);

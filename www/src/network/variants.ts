@@ -81,7 +81,7 @@ export function makeBase(sheet: Sheet): Sheet {
 
 function versionsIn({ study, versions }: Sheet): Versions {
 	const base = { network: study.network, drafts: {} };
-	return versions ?? { looking: null, base, variants: [], made: {} };
+	return versions ?? { looking: null, base, variants: [], made: { looking: null } };
 }
 
 function withCopy(

@@ -27,8 +27,8 @@ export interface Versions {
 	readonly looking: number | null;
 	readonly base: Version;
 	readonly variants: readonly NamedVersion[];
-	/** The edit that the sheet comes from; looking at another version is none. */
-	readonly made: object;
+	/** The edit that the sheet comes from, and where it was made; looking at another version is none. */
+	readonly made: { readonly looking: number | null };
 }
 
 const NONE: Drafts = {};
@@ -46,7 +46,7 @@ export function sheetOf(document: Study, drafts: Drafts = NONE, looking?: number
 			network: apply(study.network, variant),
 			drafts: within(drafts, `variants.${place}.`),
 		})),
-		made: {},
+		made: { looking: looking ?? null },
 	};
 	const own = Object.entries(drafts).filter(([key]) => !key.startsWith("variants."));
 	return look({ study, drafts: Object.fromEntries(own), versions }, looking ?? null);
@@ -125,7 +125,7 @@ export function settled(before: Sheet, after: Sheet): Sheet {
 	const { study, versions } = after;
 	if (after === before || !versions) return after;
 	const { network } = study;
-	let now: Versions = { ...versions, made: {} };
+	let now: Versions = { ...versions, made: { looking: versions.looking } };
 	if (now.looking === null && network !== versions.base.network) {
 		const old = versions.base.network;
 		now = { ...now, variants: now.variants.map((each) => rebase(old, network, each)) };

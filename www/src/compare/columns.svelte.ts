@@ -2,6 +2,7 @@
  * The answers of all versions, one after the other, by the worker that no edit waits for. A version whose
  * rows and conditions are the same as before keeps its answer.
  */
+import { untrack } from "svelte";
 import { answer } from "../solver/many";
 import type { Answer, Study, StudyError } from "../solver/types";
 
@@ -38,7 +39,8 @@ export const compared = {
 	},
 	/** Asks for the answers of versions; what it returns abandons the question. */
 	ask(versions: readonly Version[]): () => void {
-		columns = versions.map((version, place) => carried(version, place, columns));
+		const before = untrack(() => columns);
+		columns = versions.map((version, place) => carried(version, place, before));
 		const question = { abandoned: false };
 		const timer = setTimeout(() => answerAll(question), SETTLE);
 		return () => {
@@ -59,6 +61,17 @@ function carried(version: Version, place: number, before: readonly Column[]): Co
 		errors: old?.errors ?? [],
 		isNow: false,
 	};
+}
+
+/** Whether two lists of studies ask the solver the same. */
+export function areSame(some: readonly Study[], others: readonly Study[]): boolean {
+	return (
+		some.length === others.length &&
+		some.every((study, place) => {
+			const other = others[place];
+			return other !== undefined && isSame(study, other);
+		})
+	);
 }
 
 /** Whether two studies ask the solver the same; rows that no edit has touched are the same objects. */

@@ -34,8 +34,28 @@ export function solvedIn(told: Told, draw: Draw | undefined): Solved | null {
 	return outcome?.kind === "solved" ? outcome : null;
 }
 
-/** The summary of all versions: spreads in every draw, then what the draw looked at says. */
-export function summary(told: readonly Told[], draw: Draw, units: UnitChoice): Row[] {
+/** Rows under one heading. */
+export interface Group {
+	/** Empty where every row says all by itself. */
+	readonly heading: string;
+	readonly rows: readonly Row[];
+}
+
+/** The spread of every version in every draw. */
+export function spreads(told: readonly Told[], units: UnitChoice): Group {
+	const rows = ORDER.filter((each) =>
+		told.some(({ answer }) => answer?.draws.some((one) => one.draw === each)),
+	).map((draw) => ({
+		label: DRAW_WORDS[draw],
+		unit: units.fraction,
+		values: told.map((each) => solvedIn(each, draw)?.spread ?? null),
+		words: [],
+	}));
+	return { heading: withUnit("Spread", units.fraction), rows };
+}
+
+/** What the draw looked at says of the whole of each version. */
+export function wholes(told: readonly Told[], draw: Draw, units: UnitChoice): Group {
 	const inDraw = told.map((each) => solvedIn(each, draw));
 	const number = (
 		label: string,
@@ -47,19 +67,15 @@ export function summary(told: readonly Told[], draw: Draw, units: UnitChoice): R
 		values: inDraw.map((solved) => (solved ? (read(solved) ?? null) : null)),
 		words: [],
 	});
-	const spreads = ORDER.filter((each) =>
-		told.some(({ answer }) => answer?.draws.some((one) => one.draw === each)),
-	).map((each) => spread(told, each, units.fraction));
 	const base = inDraw[0]?.total;
 	const rows = [
-		...spreads,
 		worst(inDraw, units.fraction),
 		number("Total air", units.massFlow, (solved) => solved.total),
 	];
 	if (base !== undefined)
 		rows.push(
 			number(
-				"Loss to the ports at the base's air",
+				"Loss at the base's air",
 				units.pressureDifference,
 				({ resistance }) => resistance * base * base,
 			),
@@ -72,14 +88,14 @@ export function summary(told: readonly Told[], draw: Draw, units: UnitChoice): R
 				({ operating }) => operating?.chargeTemperature,
 			),
 		);
-	return rows;
+	return { heading: DRAW_WORDS[draw], rows };
 }
 
 /** Deviation of every cylinder from the mean, by version. */
-export function deviations(told: readonly Told[], draw: Draw, units: UnitChoice): Row[] {
+export function deviations(told: readonly Told[], draw: Draw, units: UnitChoice): Group {
 	const inDraw = told.map((each) => solvedIn(each, draw));
 	const names = inDraw.find((solved) => solved)?.cylinders.map(({ cylinder }) => cylinder) ?? [];
-	return names.map((name, place) => ({
+	const rows = names.map((name, place) => ({
 		label: `Cyl. ${name}`,
 		unit: units.fraction,
 		values: inDraw.map((solved) => solved?.cylinders[place]?.deviation ?? null),
@@ -88,10 +104,11 @@ export function deviations(told: readonly Told[], draw: Draw, units: UnitChoice)
 			return state ? STATE_WORDS[state].shape : "";
 		}),
 	}));
+	return { heading: withUnit("From the mean", units.fraction), rows };
 }
 
 /** The pressure budget of one port in all versions: losses at the same place stand in one row. */
-export function budgets(told: readonly Told[], draw: Draw, port: string, units: UnitChoice): Row[] {
+export function budgets(told: readonly Told[], draw: Draw, port: string, units: UnitChoice): Group {
 	const paths = told.map((each) => solvedIn(each, draw)?.paths.find((path) => path.port === port));
 	const places: string[] = [];
 	const labels = new Map<string, string>();
@@ -122,7 +139,7 @@ export function budgets(told: readonly Told[], draw: Draw, port: string, units: 
 		values: paths.map((path) => path?.fall ?? null),
 		words: [],
 	};
-	return [...rows, whole];
+	return { heading: withUnit(`Pressure budget of ${port}`, unit), rows: [...rows, whole] };
 }
 
 /** What a row says in a column, as it stands or as the difference from the base. */
@@ -140,18 +157,16 @@ export function cell({ unit, values, words }: Row, column: number, asDifference:
 /** The whole comparison as a table of text, headings first. */
 export function table(
 	told: readonly Told[],
-	groups: readonly (readonly Row[])[],
+	groups: readonly Group[],
 	asDifference: boolean,
 ): string[][] {
 	const head = ["", ...told.map(({ name }) => nameOf(name))];
-	const unitOf = ({ label, unit }: Row) =>
-		unit && !label.includes(unit.label) ? withUnit(label, unit) : label;
-	const lines = groups
-		.flat()
-		.map((row) => [
-			unitOf(row),
+	const lines = groups.flatMap(({ heading, rows }) =>
+		rows.map((row) => [
+			`${heading}: ${row.label}`,
 			...told.map((_, column) => plain(cell(row, column, asDifference))),
-		]);
+		]),
+	);
 	return [head, ...lines];
 }
 
@@ -180,15 +195,6 @@ function keyOf(known: ReadonlyMap<string, unknown>, name: string): string {
 	return key;
 }
 
-function spread(told: readonly Told[], draw: Draw, unit: Unit): Row {
-	return {
-		label: `Spread, ${DRAW_WORDS[draw].toLowerCase()}, ${unit.label}`,
-		unit,
-		values: told.map((each) => solvedIn(each, draw)?.spread ?? null),
-		words: [],
-	};
-}
-
 function worst(inDraw: readonly (Solved | null)[], unit: Unit): Row {
 	return {
 		label: "Farthest from the mean",
@@ -199,7 +205,7 @@ function worst(inDraw: readonly (Solved | null)[], unit: Unit): Row {
 			);
 			if (!far) return "–";
 			const { shape, word } = STATE_WORDS[far.state];
-			return `Cyl. ${far.cylinder} ${signed(far.deviation, unit)} ${unit.label} ${shape} ${word}`;
+			return `Cyl. ${far.cylinder}: ${signed(far.deviation, unit)} ${unit.label} ${shape} ${word}`;
 		}),
 	};
 }

@@ -1,6 +1,6 @@
 /** What many worlds tell, in words. */
-import type { Draw, PairVerdict, Study, Told } from "../solver/types";
-import { isSame } from "./columns.svelte";
+import type { DoubtCause, Draw, PairVerdict, Study, Told } from "../solver/types";
+import { areSame } from "./columns.svelte";
 import type { Sampled } from "./sampling.svelte";
 
 /** One version against another, the first named first. */
@@ -49,7 +49,7 @@ export function verdictWords(
 	confidence: number,
 ): string {
 	const error = Math.max(1, Math.round(100 * standardError));
-	const of = `${chance(probability)} of ${worlds} possible truths, give or take ${error} points`;
+	const of = `${chance(probability)} of ${worlds} possible truths, give or take ${error === 1 ? "1 point" : `${error} points`}`;
 	switch (verdict) {
 		case "moreEven":
 			return `${first} is more even than ${second}: in ${of}.`;
@@ -60,16 +60,14 @@ export function verdictWords(
 	}
 }
 
+/** The causes that show beside the largest one. */
+export function leading(causes: readonly DoubtCause[]): readonly DoubtCause[] {
+	return causes.filter(({ amount }) => amount >= 0.05 * (causes[0]?.amount ?? 0));
+}
+
 /** Whether an answer is of these versions in this draw. */
 export function isOf(sampled: Sampled, studies: readonly Study[], draw: Draw): boolean {
-	return (
-		sampled.draw === draw &&
-		sampled.studies.length === studies.length &&
-		sampled.studies.every((study, place) => {
-			const other = studies[place];
-			return other !== undefined && isSame(study, other);
-		})
-	);
+	return sampled.draw === draw && areSame(sampled.studies, studies);
 }
 
 function verdictOf(verdict: PairVerdict, turned: boolean): Against["verdict"] {

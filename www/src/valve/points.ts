@@ -40,14 +40,14 @@ export function putPoints(sheet: Sheet, valve: Path, points: readonly Point[]): 
 	const table: Path = [...valve, "dischargeTable"];
 	const list = points.map((point) => point.map(({ value }) => value));
 	const bare = put(sheet, [...valve, "dischargeCoefficient"], undefined);
-	const { study, drafts } = put(bare, table, list.length > 0 ? list : undefined);
-	const kept = { ...drafts };
+	const after = put(bare, table, list.length > 0 ? list : undefined);
+	const kept = { ...after.drafts };
 	for (const [row, point] of points.entries()) {
 		for (const [column, { text }] of point.entries()) {
 			if (text !== undefined) kept[keyOf([...table, row, column])] = text;
 		}
 	}
-	return { study, drafts: kept };
+	return { ...after, drafts: kept };
 }
 
 /** The usual curve, to be changed into one's own. */

@@ -20,7 +20,8 @@ export default defineConfig({
 	retries: 0,
 	use: {
 		baseURL: `http://127.0.0.1:${port}/`,
-		trace: "retain-on-failure",
+		// Recording doubles the time of a test: the whole sheet is copied at every step. `--trace on` asks for it.
+		trace: "off",
 		launchOptions: {
 			executablePath: chromium(),
 			args: [

@@ -7,6 +7,7 @@ import { latest } from "./solver/latest.svelte";
 import type { Study } from "./solver/types";
 import { catalogue } from "./view/catalogue.svelte";
 import { choice } from "./view/choice.svelte";
+import { reading } from "./view/reading.svelte";
 
 /** Starts everything; the page fills as replies arrive. */
 export function start() {
@@ -31,13 +32,26 @@ export function start() {
 	window.addEventListener("beforeunload", (event) => {
 		if (keeper.atRisk) event.preventDefault();
 	});
+	// A link that is opened where the page is open already.
+	window.addEventListener("hashchange", () => {
+		reading.turn(location.hash).catch((reason: unknown) => latest.fail(reason));
+	});
 	open().catch((reason: unknown) => latest.fail(reason));
 }
 
 /** Both questions are put at once: the worker is still loading, and answers them one after the other. */
 async function open() {
-	const [resumed] = await Promise.all([keeper.resume(), catalogue.load()]);
-	if (!resumed) keeper.invite(await firstExample());
+	if (location.hash.startsWith("#study=")) {
+		const [read] = await Promise.all([reading.open(location.hash), catalogue.load()]);
+		if (!read) await own();
+		return;
+	}
+	await Promise.all([own(), catalogue.load()]);
+}
+
+/** What this tab had on its sheet, or the first example. */
+async function own() {
+	if (!(await keeper.resume())) keeper.invite(await firstExample());
 }
 
 async function firstExample(): Promise<Study> {

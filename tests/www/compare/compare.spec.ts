@@ -26,7 +26,10 @@ test("versions stand side by side: spreads, differences, budgets, and the base i
 	await open(page);
 	await expect(section(page)).toHaveCount(0);
 	await newVariant(page, "As it is");
-	await expect(figures(page).getByRole("columnheader").getByRole("button")).toHaveText(["Base", "As it is"]);
+	await expect(figures(page).getByRole("columnheader").getByRole("button")).toHaveText([
+		"Base",
+		"As it is",
+	]);
 	await newVariant(page, "Wide last window");
 	await lastWindow(page).fill("2100");
 	const one = "Bench, one port at a time";
@@ -64,7 +67,10 @@ test("versions stand side by side: spreads, differences, budgets, and the base i
 test("a version with an error says so and leaves the others their figures", async ({ page }) => {
 	await open(page);
 	await newVariant(page, "Broken");
-	await expect(figures(page).getByRole("columnheader").getByRole("button")).toHaveText(["Base", "Broken"]);
+	await expect(figures(page).getByRole("columnheader").getByRole("button")).toHaveText([
+		"Base",
+		"Broken",
+	]);
 	await nodeCell(page, "window 1, from node").fill("nowhere");
 	await page.getByRole("button", { name: "Duplicate" }).first().waitFor();
 	await page

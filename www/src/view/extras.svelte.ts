@@ -6,6 +6,7 @@ const LOADERS = {
 	guide: () => import("./Guide.svelte"),
 	studies: () => import("./Studies.svelte"),
 	check: () => import("./CadTables.svelte"),
+	link: () => import("./LinkSheet.svelte"),
 	engine: () => import("./EnginePanels.svelte"),
 } as const;
 

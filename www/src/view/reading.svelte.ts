@@ -1,0 +1,72 @@
+/** A study that came by a link: read first, edited as a copy. */
+import { put } from "../network/edit";
+import { editor } from "../network/editor.svelte";
+import { readOutside } from "../network/restore";
+import { keeper } from "../share/keeper.svelte";
+import { linked } from "../share/link";
+import { copyName } from "../share/settle";
+
+let on = $state.raw(false);
+let fault = $state.raw("");
+/** The part of the address that the study on the sheet came by. */
+let address = "";
+
+export const reading = {
+	/** Whether the sheet is only read. */
+	get on() {
+		return on;
+	},
+	/** Why a link could not be opened; empty when there is nothing to say. */
+	get fault() {
+		return fault;
+	},
+
+	/** Opens the study in the address, if it holds one; tells whether it has been laid on the sheet. */
+	async open(hash: string): Promise<boolean> {
+		const found = await linked(hash);
+		if (found.kind === "none") return false;
+		if (found.kind === "fault") {
+			fault = found.message;
+			return false;
+		}
+		const reply = await readOutside(found.text);
+		if (reply.kind === "wrong") {
+			const [first] = reply.errors;
+			fault = `This link holds no study that can be read: ${[first?.element, first?.message].filter(Boolean).join(": ")}. Ask for it again, or for the study's file.`;
+			return false;
+		}
+		fault = "";
+		on = true;
+		address = hash;
+		// Kept by nobody before it is edited.
+		keeper.invite(reply.study);
+		return true;
+	},
+
+	/** The address has changed: to another study, or to a place on the page, which is not to cost the link. */
+	async turn(hash: string) {
+		if (!(await reading.open(hash)) && on) history.replaceState(null, "", address);
+	},
+
+	/** Goes on with a copy, which is kept as any study is. */
+	editCopy() {
+		leave();
+		editor.change(null, (before) => put(before, ["name"], copyName(before.study.name, Date.now())));
+	},
+
+	dismiss() {
+		fault = "";
+		forgetAddress();
+	},
+};
+
+/** Another study has been laid on the sheet. */
+function leave() {
+	on = false;
+	forgetAddress();
+}
+
+/** A reload is to bring back what is on the sheet, not the link. */
+function forgetAddress() {
+	history.replaceState(null, "", location.pathname + location.search);
+}

@@ -7,6 +7,7 @@ const LOADERS = {
 	studies: () => import("./Studies.svelte"),
 	check: () => import("./CadTables.svelte"),
 	engine: () => import("./EnginePanels.svelte"),
+	sweep: () => import("./Sweep.svelte"),
 } as const;
 
 export type Extra = keyof typeof LOADERS;

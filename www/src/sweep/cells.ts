@@ -86,7 +86,9 @@ export function togetherOf(cells: readonly Swept[]): string {
 	const [first = [], ...others] = rows.map((row) => row.split(" "));
 	const differs = first.findIndex((word, at) => others.some((other) => other[at] !== word));
 	const shared = (differs < 0 ? first : first.slice(0, differs)).join(" ");
-	return [shared, labels.join(" and ")].filter(Boolean).join(" ");
+	const label = labels.join(" and ");
+	if (shared !== "") return `${shared} ${label}`;
+	return cells.length > 1 ? `${label} of ${cells.length} cells` : label;
 }
 
 /** Whether all of them belong to the manifold, which is what versions differ in. */

@@ -95,9 +95,14 @@ export function bestSentences(told: Told): string[] {
 		const what = solved.length === outcomes.length ? "every point" : "every point that is solved";
 		return [`The spread is ${percent(solved[0]?.spread ?? 0)} at ${what}: this does not move it.`];
 	}
-	const said = [
-		`The least spread is ${percent(here.spread)}, at ${pointText(told, points[best] ?? [])}.`,
-	];
+	const now = figuresIn(present);
+	const gain = now ? now.spread - here.spread : 0;
+	const least = `${percent(here.spread)}, at ${pointText(told, points[best] ?? [])}`;
+	if (now && gain <= SAME)
+		return [
+			`No point has less spread than the study that was swept, ${percent(now.spread)}; the least of them is ${least}.`,
+		];
+	const said = [`The least spread is ${least}.`];
 	for (const { axis, last } of endOf(
 		best,
 		plan.map(({ count }) => count),
@@ -111,14 +116,7 @@ export function bestSentences(told: Told): string[] {
 				: `That is the least at the end of the range${whose}: widen it.`,
 		);
 	}
-	const now = figuresIn(present);
 	if (!now) return said;
-	const gain = now.spread - here.spread;
-	if (gain <= SAME)
-		return [
-			...said,
-			`The study that was swept has ${percent(now.spread)}: no point of these is better.`,
-		];
 	const than = `The study that was swept has ${percent(now.spread)}, ${percent(gain)} more`;
 	const isSmall = doubt !== null && gain < doubt;
 	const beside = isSmall ? `, which is less than the doubt of a share, ±${percent(doubt)}` : "";

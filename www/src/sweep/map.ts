@@ -1,4 +1,4 @@
-/** The geometry of a map of spreads over two axes, in one ink: the larger the spread, the darker. */
+/** The geometry of a map of spreads over two axes, in one ink: the larger the spread, the more of it. */
 import { extent, ticks } from "d3-array";
 import { figuresIn, type Outcome } from "./found";
 
@@ -7,7 +7,7 @@ export interface Tile {
 	readonly place: number;
 	readonly x: number;
 	readonly y: number;
-	/** How dark it is, from 0 for paper to 1; null where it is refused. */
+	/** How much ink it has, from 0 for paper to 1; null where it is refused. */
 	readonly ink: number | null;
 }
 
@@ -39,8 +39,8 @@ export interface Drawn {
 const LEFT = 56;
 const FOOT = 36;
 const TOP = 8;
-/** The darkest shade still lets a mark in ink be seen on it. */
-const DARKEST = 0.62;
+/** The strongest shade still lets a mark in ink be seen on it. */
+const STRONGEST = 0.62;
 const SHADES = 6;
 
 /** Draws the outcomes of `across` times `up` points. */
@@ -85,7 +85,7 @@ export function shadesOf(outcomes: readonly Outcome[]): Shade[] {
 	const inner = ticks(least, most, SHADES).filter((mark) => mark > least && mark < most);
 	const edges = [least, ...inner, most];
 	return edges.slice(1).map((to, at) => ({
-		ink: (DARKEST * at) / Math.max(1, edges.length - 2),
+		ink: (STRONGEST * at) / Math.max(1, edges.length - 2),
 		from: edges[at] ?? least,
 		to,
 	}));

@@ -67,7 +67,7 @@ export function tied(study: Study, axis: Axis, units: UnitChoice): Axis {
 	const unit = unitOf(axis, units);
 	const step = 10 ** Math.floor(Math.log10(Math.abs(shown(to, unit) - shown(from, unit)) / 5));
 	const neat = (value: number, round: (value: number) => number) =>
-		inSi(Number((round(shown(value, unit) / step) * step).toPrecision(12)), unit);
+		inSi(Number((round(dusted(shown(value, unit) / step)) * step).toPrecision(12)), unit);
 	return {
 		...axis,
 		from: Math.min(Math.max(neat(from, Math.floor), low), high),
@@ -187,7 +187,12 @@ export function pointsOf(plan: Plan, units: UnitChoice): number[][] {
 	return up.flatMap((second) => (across ?? []).map((first) => [first, second]));
 }
 
-/** Decimals of a step with three digits of its own. */
+/** A number without the dust of its last bits. */
+function dusted(value: number): number {
+	return Number(value.toPrecision(12));
+}
+
+/** Decimals of a step with two digits of its own. */
 function decimalsOf(step: number): number {
-	return Math.min(12, Math.max(0, 2 - Math.floor(Math.log10(Math.abs(step) || 1))));
+	return Math.min(12, Math.max(0, 1 - Math.floor(Math.log10(Math.abs(step) || 1))));
 }

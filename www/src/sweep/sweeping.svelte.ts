@@ -2,13 +2,13 @@
  * The sweep on the page: what is asked for, and the last one that is whole. It is solved in small parts by
  * the second worker, so that an edit never waits, and stopping it leaves nothing under way but one part.
  */
-import type { Sheet } from "../network/edit";
+import type { Path, Sheet } from "../network/edit";
 import { editor } from "../network/editor.svelte";
 import { FIRST, nextCount } from "../range/pace";
 import { figures } from "../solver/many";
-import type { Draw, FiguresOutcome, Study } from "../solver/types";
+import type { Draw, FieldInfo, FiguresOutcome, Study } from "../solver/types";
 import type { UnitChoice } from "../units";
-import { likeCells, type Swept } from "./cells";
+import { likeCells, type Swept, sweptAt } from "./cells";
 import { sameCells } from "./found";
 import { axisOf, type Plan, pointsOf, putAt, USUAL } from "./plan";
 
@@ -63,9 +63,13 @@ export const sweeping = {
 	},
 
 	/** Sweeps these cells, alone or as the second dimension beside the first; why not, if it cannot. */
-	begin(cells: readonly Swept[], second: boolean): string {
+	begin(
+		chosen: readonly { readonly path: Path; readonly info: FieldInfo }[],
+		second: boolean,
+	): string {
 		const { sheet, units } = editor;
-		if (!sheet || cells.length === 0) return "";
+		if (!sheet || chosen.length === 0) return "";
+		const cells = chosen.map(({ path, info }) => sweptAt(sheet.study, path, info));
 		const count = (second ? USUAL[1] : USUAL[0]) ?? 0;
 		const axis = axisOf(sheet.study, cells, units, count);
 		const first = plan?.[0];

@@ -3,7 +3,6 @@ import { tick } from "svelte";
 import { asBase } from "../network/differing";
 import type { Sheet } from "../network/edit";
 import { editor } from "../network/editor.svelte";
-import { sweptAt } from "../sweep/cells";
 import { beginSweep } from "../view/sweep";
 import { readBlock } from "./block";
 import { clear } from "./cellText";
@@ -169,9 +168,7 @@ function example({ asked }: Pasted, decimal: "comma" | "point"): string {
 
 /** Sweeps the numbers among the selected cells, which must measure the same. */
 async function sweep(table: Table, cells: readonly Cell[], second: boolean) {
-	const { sheet } = editor;
 	const numbers = cells.filter((each) => each.holds === "number");
-	if (!sheet) return;
 	if (numbers.length === 0) return table.say("To sweep, select cells that hold numbers.");
 	if (new Set(numbers.map(({ info }) => info.quantity)).size > 1) {
 		const labels = [...new Set(numbers.map(({ info }) => info.label))];
@@ -179,8 +176,7 @@ async function sweep(table: Table, cells: readonly Cell[], second: boolean) {
 			`To sweep, select cells that measure the same; these hold ${labels.join(" and ")}.`,
 		);
 	}
-	const swept = numbers.map(({ path, info }) => sweptAt(sheet.study, path, info));
-	table.say(await beginSweep(swept, second));
+	table.say(await beginSweep(numbers, second));
 }
 
 function change(before: Sheet, after: Sheet) {

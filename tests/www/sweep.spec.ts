@@ -100,6 +100,13 @@ test("cells of one field are tied together, and what cannot be swept is told", a
 	await page.keyboard.press("Shift+ArrowRight");
 	await page.keyboard.press("Alt+Shift+S");
 	await expect(page.getByRole("alert")).toContainText("select cells that measure the same");
+
+	// A number of the engine is swept from the help line; it is in no version's own.
+	await page.getByLabel("speed, rpm", { exact: true }).focus();
+	await page.getByRole("button", { name: "Sweep this cell" }).click();
+	await expect(button(page, "Put this point into the study")).toBeVisible({ timeout: 20_000 });
+	await expect(panel(page).locator("legend")).toHaveText("Speed");
+	await expect(button(page, "a variant")).toHaveCount(0);
 });
 
 test("two dimensions make a map that is read by keyboard, copied and stopped", async ({

@@ -50,6 +50,7 @@ function told(outcomes: readonly Outcome[], changed: Partial<Told> = {}): Told {
 		present: solved(0.05),
 		limits: [[0, 1]],
 		doubt: 0.01,
+		canVary: true,
 		units: UNITS,
 		...changed,
 	};
@@ -85,6 +86,13 @@ describe("the best point of a sweep", () => {
 		expect(bestSentences(little).join(" ")).toContain(
 			"0.50 % more, which is less than the doubt of a share, ±1.00 %.",
 		);
+	});
+
+	it("points to the comparison of versions only where it can be a version", () => {
+		const outcomes = [solved(0.03), solved(0.01), solved(0.02)];
+		expect(bestSentences(told(outcomes)).join(" ")).toContain("comparison of versions");
+		const said = bestSentences(told(outcomes, { canVary: false })).join(" ");
+		expect(said).toContain("The least of an estimate is no proof.");
 	});
 
 	it("is no better than a study that has as little", () => {

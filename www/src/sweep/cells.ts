@@ -53,6 +53,8 @@ export function valueNow(study: Study, cell: Swept): number | undefined {
 export function likeCells(study: Study, cells: readonly Swept[]): Swept[] {
 	const found = new Map<string, Swept>();
 	for (const cell of cells) {
+		const own = pathOf(study, cell);
+		if (own && found.has(keyOf(own))) continue;
 		for (const row of rowsOf(study, cell.list)) {
 			for (const way of likeWays(row, cell)) {
 				const { list, kind, info } = cell;
@@ -61,7 +63,6 @@ export function likeCells(study: Study, cells: readonly Swept[]): Swept[] {
 				if (path) found.set(keyOf(path), like);
 			}
 		}
-		const own = pathOf(study, cell);
 		if (own) found.set(keyOf(own), cell);
 	}
 	const numbers = new Intl.Collator("en", { numeric: true });

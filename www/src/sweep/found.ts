@@ -72,6 +72,8 @@ export interface Told {
 	readonly limits: readonly (readonly [number, number])[];
 	/** The greatest doubt of a cylinder's share; null when the answer has none. */
 	readonly doubt: number | null;
+	/** Whether the cells are of the manifold, so that a point can be a variant. */
+	readonly canVary: boolean;
 	readonly units: UnitChoice;
 }
 
@@ -120,10 +122,10 @@ export function bestSentences(told: Told): string[] {
 	const than = `The study that was swept has ${percent(now.spread)}, ${percent(gain)} more`;
 	const isSmall = doubt !== null && gain < doubt;
 	const beside = isSmall ? `, which is less than the doubt of a share, ±${percent(doubt)}` : "";
-	return [
-		...said,
-		`${than}${beside}. The least of an estimate is no proof: make it a variant, and the comparison of versions tells how sure the difference is.`,
-	];
+	const proof = told.canVary
+		? "no proof: make it a variant, and the comparison of versions tells how sure the difference is"
+		: "no proof";
+	return [...said, `${than}${beside}. The least of an estimate is ${proof}.`];
 }
 
 /** The name of a variant with the cells of a point. */

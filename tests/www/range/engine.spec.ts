@@ -69,7 +69,7 @@ test("operating point, mixture and speed range of a blown engine; a speed is mad
 	const slider = await openRange(page);
 	const range = page.locator("section.range");
 	await expect(range.locator(".says").first()).toContainText(/^Worst at 6600\srpm: spread 3\.9/);
-	await expect(range.locator("path.over-speed")).toHaveCount(13);
+	await expect(range.locator("path.line-over")).toHaveCount(13);
 	await expect(range).toContainText("Of the study as it stands.");
 	await slider.press("Home");
 	await expect(range.locator(".reading")).toContainText("At 1800 rpm");

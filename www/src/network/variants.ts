@@ -7,10 +7,10 @@ const FIRST = "Variant 1";
 const FORMER = "Former base";
 
 /** Makes a variant of the version on the sheet, behind all others, and lays it there. */
-export function addVariant(sheet: Sheet): Sheet {
+export function addVariant(sheet: Sheet, wanted = FIRST, notes = ""): Sheet {
 	const all = versionsIn(sheet);
-	const name = freeName(all, FIRST);
-	return withCopy(sheet, all, all.variants.length, { name, notes: "" });
+	const name = freeName(all, wanted);
+	return withCopy(sheet, all, all.variants.length, { name, notes });
 }
 
 /** Makes a copy of the variant on the sheet behind it, and lays that there. */

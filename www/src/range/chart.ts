@@ -1,10 +1,10 @@
-/** The geometry of small charts one above the other on one axis of speeds. All values are as shown. */
+/** The geometry of small charts one above the other on one axis of speeds or of what is swept. All values are as shown. */
 import { extent, max, tickStep, ticks } from "d3-array";
 import { minus } from "../units";
 import { linear } from "../view/linear";
 import { APART, spaced } from "./ends";
 
-/** One line; null where its speed is refused. */
+/** One line; null where its value is refused. */
 export interface Series {
 	/** What stands at its end; empty when the chart's title says it. */
 	readonly name: string;
@@ -54,8 +54,8 @@ export interface Chart {
 	readonly right: number;
 	readonly plots: readonly Plot[];
 	readonly marks: readonly { readonly x: number; readonly text: string }[];
-	readonly x: (speed: number) => number;
-	/** Where speeds are refused. */
+	readonly x: (value: number) => number;
+	/** Where values are refused. */
 	readonly gaps: readonly { readonly from: number; readonly to: number }[];
 }
 
@@ -87,9 +87,9 @@ export function shortName(name: string): string {
 	return name.length > 9 ? `${name.slice(0, 8)}…` : name;
 }
 
-/** Draws charts over speeds, in rising order, of which some are refused. */
+/** Draws charts over values, in rising order, of which some are refused. */
 export function chartOf(
-	speeds: readonly number[],
+	values: readonly number[],
 	refused: readonly { readonly from: number; readonly to: number }[],
 	wanted: readonly Wanted[],
 	width: number,
@@ -98,9 +98,10 @@ export function chartOf(
 		wanted.flatMap(({ series }) => series.map(({ name }) => shortName(name).length)),
 	);
 	const right = Math.max(width - (letters ?? 0) * LETTER - LEADER - 4, LEFT + 60);
-	const [first = 0, last = 1] = extent(speeds);
+	const [first = 0, last = 1] = extent(values);
 	const x = linear([first, last === first ? first + 1 : last], [LEFT, right]);
-	const places = speeds.map(x);
+	const places = values.map(x);
+	const count = Math.max(2, Math.floor((right - LEFT) / 70));
 	let top = 0;
 	const plots = wanted.map((each) => {
 		const drawn = plot(each, places, right, top);
@@ -115,14 +116,14 @@ export function chartOf(
 		left: LEFT,
 		right,
 		plots,
-		marks: ticks(first, last, Math.max(2, Math.floor((right - LEFT) / 70))).map((mark) => ({
+		marks: ticks(first, last, count).map((mark) => ({
 			x: x(mark),
-			text: String(mark),
+			text: markText(mark, tickStep(first, last, count)),
 		})),
 		x,
 		gaps: refused.map(({ from, to }) => ({
 			from: from === 0 ? LEFT : middle(from - 1, from),
-			to: to === speeds.length - 1 ? right : middle(to, to + 1),
+			to: to === values.length - 1 ? right : middle(to, to + 1),
 		})),
 	};
 }
@@ -148,7 +149,7 @@ function plot(wanted: Wanted, places: readonly number[], right: number, above: n
 		})),
 		lines: series.map(({ name }, index) => {
 			const line = drawn[index];
-			// A line that ends at refused speeds is named there, and not as if it went on.
+			// A line that ends at refused values is named there, and not as if it went on.
 			const x = round((line?.end?.x ?? right) + LEADER - 3);
 			const y = names[index] ?? bottom;
 			const leader = name && line?.end ? `M${line.end.x} ${line.end.y}L${x} ${y}` : "";
@@ -165,7 +166,7 @@ function plot(wanted: Wanted, places: readonly number[], right: number, above: n
 	};
 }
 
-/** A line with gaps; a speed alone between two gaps is a short stroke. */
+/** A line with gaps; a value alone between two gaps is a short stroke. */
 function drawnLine(
 	values: readonly (number | null)[],
 	places: readonly number[],

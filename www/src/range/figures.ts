@@ -3,7 +3,7 @@ import { extent, maxIndex, minIndex } from "d3-array";
 import type { PointFigures, SpeedPoint } from "../solver/types";
 import { figure, type UnitChoice } from "../units";
 
-/** Speeds next to each other that are refused for one reason. */
+/** Values next to each other that are refused for one reason. */
 export interface Refused {
 	/** Places of the first and the last of them. */
 	readonly from: number;
@@ -17,7 +17,7 @@ export function figuresOf(point: SpeedPoint | undefined): PointFigures | null {
 }
 
 /** Deviation of a cylinder from the mean share [-]. */
-export function deviationOf({ shares }: PointFigures, cylinder: number): number {
+export function deviationOf({ shares }: Pick<PointFigures, "shares">, cylinder: number): number {
 	return (shares[cylinder] ?? 0) * shares.length - 1;
 }
 
@@ -36,30 +36,45 @@ export function nearest(points: readonly SpeedPoint[], speed: number): number {
 	return minIndex(points, (point) => Math.abs(point.speed - speed));
 }
 
-/** Refused speeds, those next to each other together: a reason that only names another figure is the same. */
+/** Refused speeds, those next to each other together. */
 export function refusals(points: readonly SpeedPoint[]): Refused[] {
+	return gapsOf(
+		points.map(({ outcome }) => (outcome.kind === "refused" ? outcome.sentence : null)),
+	);
+}
+
+/** Gaps by their reasons, null where there is none: a reason that only names another figure is the same. */
+export function gapsOf(reasons: readonly (string | null)[]): Refused[] {
 	const found: Refused[] = [];
 	const like = (sentence: string) => sentence.replace(/\d[\d.]*/g, "#");
-	points.forEach(({ outcome }, index) => {
-		if (outcome.kind !== "refused") return;
+	reasons.forEach((sentence, index) => {
+		if (sentence === null) return;
 		const last = found.at(-1);
-		if (last?.to === index - 1 && like(last.sentence) === like(outcome.sentence))
+		if (last?.to === index - 1 && like(last.sentence) === like(sentence))
 			found[found.length - 1] = { ...last, to: index };
-		else found.push({ from: index, to: index, sentence: outcome.sentence });
+		else found.push({ from: index, to: index, sentence });
 	});
 	return found;
 }
 
 /** Where refused speeds lie, and why. */
 export function refusedSentence(
-	{ from, to, sentence }: Refused,
+	refused: Refused,
 	points: readonly SpeedPoint[],
 	units: UnitChoice,
 ): string {
 	const at = (place: number) => figure(points[place]?.speed ?? 0, units.speed);
-	const { label } = units.speed;
-	const where = from === to ? `At ${at(from)} ${label}` : `From ${at(from)} to ${at(to)} ${label}`;
-	return `${where} there is a gap. ${sentence}`;
+	return gapSentence(refused, at, units.speed.label);
+}
+
+/** Where a gap lies, and why; the unit may be nothing. */
+export function gapSentence(
+	{ from, to, sentence }: Refused,
+	at: (place: number) => string,
+	unit: string,
+): string {
+	const where = from === to ? `At ${at(from)}` : `From ${at(from)} to ${at(to)}`;
+	return `${`${where} ${unit}`.trimEnd()} there is a gap. ${sentence}`;
 }
 
 /** The worst speed, named. */

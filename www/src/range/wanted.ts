@@ -75,33 +75,50 @@ export function wantedOf(
 	units: UnitChoice,
 	boostNode: string | undefined,
 ): Wanted[] {
-	const percent = units.fraction;
-	const inUnit = (value: number) => shown(value, percent);
-	const along = (value: (figures: PointFigures) => number | null, unit: Unit) =>
-		points.map((point) => {
-			const figures = figuresOf(point);
-			const found = figures && value(figures);
-			return found === null ? null : shown(found, unit);
+	const figures = points.map(figuresOf);
+	const others = columnsOf(points, units, boostNode)
+		.filter(({ key }) => key !== "air" && key !== "spread")
+		.map(({ key, label, unit, value }): Wanted => {
+			const values = figures.map((each) => {
+				const found = each && value(each);
+				return found === null ? null : shown(found, unit);
+			});
+			const least = shownSpan(LEAST[key] ?? 0, unit);
+			const reach = key === "loss" ? { reach: [0] } : {};
+			return { title: label, series: [{ name: "", values }], least, ...reach };
 		});
-	const shares: Wanted = {
-		title: withUnit("Share of each cylinder, from the mean", percent),
+	return [sharesOver(figures, names, limit, units), spreadOver(figures, limit, units), ...others];
+}
+
+/** The chart of the cylinders' deviations; null where there are no figures. */
+export function sharesOver(
+	points: readonly (Pick<PointFigures, "shares"> | null)[],
+	names: readonly string[],
+	limit: number,
+	{ fraction }: UnitChoice,
+): Wanted {
+	return {
+		title: withUnit("Share of each cylinder, from the mean", fraction),
 		series: names.map((name, cylinder) => ({
 			name,
-			values: along((figures) => deviationOf(figures, cylinder), percent),
+			values: points.map((each) => each && shown(deviationOf(each, cylinder), fraction)),
 		})),
-		least: inUnit(limit),
-		within: [inUnit(-limit / 2), inUnit(limit / 2)],
+		least: shown(limit, fraction),
+		within: [shown(-limit / 2, fraction), shown(limit / 2, fraction)],
 	};
-	const others = columnsOf(points, units, boostNode)
-		.filter(({ key }) => key !== "air")
-		.map(({ key, label, unit, value }): Wanted => {
-			const series = [{ name: "", values: along(value, unit) }];
-			if (key === "spread") {
-				const at = inUnit(limit);
-				return { title: label, series, least: at, within: [0, at] };
-			}
-			const least = shownSpan(LEAST[key] ?? 0, unit);
-			return { title: label, series, least, ...(key === "loss" ? { reach: [0] } : {}) };
-		});
-	return [shares, ...others];
+}
+
+/** The chart of the spread; null where there are no figures. */
+export function spreadOver(
+	points: readonly (Pick<PointFigures, "spread"> | null)[],
+	limit: number,
+	{ fraction }: UnitChoice,
+): Wanted {
+	const at = shown(limit, fraction);
+	return {
+		title: withUnit("Spread", fraction),
+		series: [{ name: "", values: points.map((each) => each && shown(each.spread, fraction)) }],
+		least: at,
+		within: [0, at],
+	};
 }

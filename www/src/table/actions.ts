@@ -3,17 +3,28 @@ import { tick } from "svelte";
 import { asBase } from "../network/differing";
 import type { Sheet } from "../network/edit";
 import { editor } from "../network/editor.svelte";
+import { beginSweep } from "../view/sweep";
 import { readBlock } from "./block";
 import { clear } from "./cellText";
 import { type Copied, copy } from "./copy";
 import { fillDown } from "./fill";
-import { findCell } from "./grid";
+import { type Cell, findCell } from "./grid";
 import { type Pasted, paste, rowSelection, settle } from "./paste";
 import { duplicateRows, insertRow, moveRows, type RowEdit, removeRows, rowsOf } from "./rows";
 import { chosen } from "./select";
 import { controlAt, type Table } from "./table.svelte";
 
-export type Action = "insert" | "duplicate" | "remove" | "up" | "down" | "fill" | "clear" | "base";
+export type Action =
+	| "insert"
+	| "duplicate"
+	| "remove"
+	| "up"
+	| "down"
+	| "fill"
+	| "clear"
+	| "base"
+	| "sweep"
+	| "sweepSecond";
 
 /** What has been copied last on this page. */
 let copied: Copied | null = null;
@@ -51,6 +62,13 @@ export function act(table: Table, action: Action) {
 			change(sheet, made.sheet);
 			return table.say(made.left ? "What the base has not got has stayed as it is." : "");
 		}
+		case "sweep":
+		case "sweepSecond":
+			return sweep(
+				table,
+				selected.flatMap(({ cells }) => cells),
+				action === "sweepSecond",
+			);
 		case "clear": {
 			const cells = selected.flatMap((each) => each.cells);
 			return change(sheet, cells.reduce(clear, sheet));
@@ -146,6 +164,19 @@ function lost({ unplaced }: Pasted): string {
 function example({ asked }: Pasted, decimal: "comma" | "point"): string {
 	const text = asked[0]?.text ?? "";
 	return decimal === "comma" ? text.replace(",", ".") : text.replaceAll(",", "");
+}
+
+/** Sweeps the numbers among the selected cells, which must measure the same. */
+async function sweep(table: Table, cells: readonly Cell[], second: boolean) {
+	const numbers = cells.filter((each) => each.holds === "number");
+	if (numbers.length === 0) return table.say("To sweep, select cells that hold numbers.");
+	if (new Set(numbers.map(({ info }) => info.quantity)).size > 1) {
+		const labels = [...new Set(numbers.map(({ info }) => info.label))];
+		return table.say(
+			`To sweep, select cells that measure the same; these hold ${labels.join(" and ")}.`,
+		);
+	}
+	table.say(await beginSweep(numbers, second));
 }
 
 function change(before: Sheet, after: Sheet) {

@@ -36,6 +36,13 @@ const FAR: Readonly<Record<string, Move>> = {
 	End: "last",
 };
 
+/** With Alt and Shift: by the key, for Alt writes other letters on some systems. */
+const LETTERS: Readonly<Record<string, Action>> = {
+	KeyB: "base",
+	KeyS: "sweep",
+	KeyM: "sweepSecond",
+};
+
 /** Makes a grid of a table. */
 export function grid(table: Table) {
 	return (element: HTMLElement) => {
@@ -135,8 +142,9 @@ class GridCells {
 		const far = event.ctrlKey || event.metaKey;
 		const move = (far ? FAR : MOVES)[event.key];
 		if (event.altKey) {
-			if (event.shiftKey && !far && event.code === "KeyB") {
-				act(this.table, "base");
+			const action = event.shiftKey && !far ? LETTERS[event.code] : undefined;
+			if (action) {
+				act(this.table, action);
 				return true;
 			}
 			const up = event.key === "ArrowUp";

@@ -8,6 +8,7 @@ const LOADERS = {
 	check: () => import("./CadTables.svelte"),
 	link: () => import("./LinkSheet.svelte"),
 	engine: () => import("./EnginePanels.svelte"),
+	sweep: () => import("./Sweep.svelte"),
 } as const;
 
 export type Extra = keyof typeof LOADERS;

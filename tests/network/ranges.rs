@@ -223,3 +223,41 @@ fn a_schedule_names_its_station_and_its_bend() {
         ["losses[1].bends[1].angle"]
     );
 }
+
+/// Reynolds numbers of a loss by itself on a bench of this depression, as the answer calls them
+/// outside their range.
+fn slow(loss: Loss, depression: f64) -> Vec<String> {
+    let mut builder = Builder::default();
+    builder.source("room").port("port 1");
+    builder.branch("way", "room", "port 1", vec![loss]);
+    let answer = answer(&builder.study(depression));
+    let warnings = &crate::support::solved(&answer, evenport::Draw::BenchAllOpen).warnings;
+    let outside = warnings
+        .iter()
+        .filter(|warning| warning.kind == WarningKind::OutsideRange);
+    outside
+        .map(|warning| format!("{} {}: {}", warning.element, warning.field, warning.message))
+        .collect()
+}
+
+/// At 7 kPa air of 1.2 kg/m3 goes at some 80 m/s, which in a round section of 1,000 mm2 is a Reynolds
+/// number of about 2e5; it goes with the root of the depression.
+#[test]
+fn a_flow_too_slow_for_a_law_is_told_with_its_reynolds_number() {
+    let bend = || bend(0.05, BendLaw::Idelchik);
+    let told = slow(bend(), 7e3);
+    assert_eq!(told.len(), 1, "{told:?}");
+    assert!(
+        told[0].starts_with("way losses[0]: Reynolds number is "),
+        "{told:?}"
+    );
+    assert!(told[0].ends_with("below the law's 300000"), "{told:?}");
+    assert!(slow(bend(), 4e4).is_empty(), "{:?}", slow(bend(), 4e4));
+    let entry = || Loss::EntrySharp {
+        area: AREA,
+        law: evenport::SharpEntryLaw::default(),
+    };
+    assert!(slow(entry(), 7e3).is_empty());
+    assert_eq!(slow(entry(), 10.0).len(), 1);
+    assert!(slow(self::bend(0.05, BendLaw::Rennels2012), 10.0).is_empty());
+}

@@ -22,6 +22,8 @@ const BETWEEN_LOSSES: f64 = 4.0;
 const SETTLED_DUCT: f64 = 10.0;
 /// Loss coefficients are low-speed values; above this Mach number their error grows [-].
 const HIGH_MACH: f64 = 0.3;
+/// Part of the draw's air below which a branch carries next to nothing [-].
+const LITTLE: f64 = 0.02;
 
 /// Warnings on the network itself, whatever draws.
 pub fn of_study(study: &Study, model: &Model) -> Vec<Warning> {
@@ -172,6 +174,7 @@ pub fn of_draw(
             warning(WarningKind::HighMach, &branch.branch, "", message)
         })
         .collect();
+    warnings.extend(slow_losses(study, drawn, branches));
     for (node, at) in drawn
         .model
         .nodes
@@ -207,6 +210,38 @@ pub fn of_draw(
     }
     for message in assumptions(study, draw) {
         warnings.push(warning(WarningKind::Assumption, "", "", message));
+    }
+    warnings
+}
+
+/// Losses that even the draw's greatest flow leaves below their law's least Reynolds number. What carries
+/// next to nothing is passed over: its losses move no share.
+fn slow_losses(study: &Study, drawn: &Drawn<'_>, branches: &[BranchAnswer]) -> Vec<Warning> {
+    let total: f64 = drawn.cylinder_flow.iter().sum();
+    let mut warnings = Vec::new();
+    for (position, (given, branch)) in study.network.branches.iter().zip(branches).enumerate() {
+        if branch.peak_flow < LITTLE * total {
+            continue;
+        }
+        let smallest = drawn.model.branches[position].forward.smallest_area();
+        // The branch's number is that of a circle of its smallest section.
+        let own = (4.0 / (PI * smallest)).sqrt();
+        for (place, loss) in given.losses.iter().enumerate() {
+            let Some((area, diameter, least)) = outside::least_reynolds(loss) else {
+                continue;
+            };
+            let reynolds = branch.reynolds * diameter / area / own;
+            if reynolds < least {
+                let message = format!(
+                    "Reynolds number is {} at most, below the law's {}",
+                    rounded((reynolds / 100.0).round() * 100.0, 0),
+                    rounded(least, 0)
+                );
+                let field = format!("losses[{place}]");
+                let kind = WarningKind::OutsideRange;
+                warnings.push(warning(kind, &given.id, &field, message));
+            }
+        }
     }
     warnings
 }

@@ -1,18 +1,19 @@
 //! Which fields of a loss or a node lie outside their law's range of validity.
 
-use super::area::{GradualChange, SuddenChange};
+use super::area::{GradualChange, SuddenChange, sudden_contraction_idelchik};
 use super::bend::RoundedBend;
 use super::bend::pair_miller_1990::BendPair;
 use super::entry::flared_idelchik::FlaredEntry;
 use super::entry::{ReentrantEntry, RoundedEntry, SharpEntry};
 use super::friction::{churchill_1977, hose_hawthorne_1963, laminar_noncircular_shah_london_1978};
 use super::opening::contracted_jet::ContractedJet;
+use super::opening::thick_edge_idelchik;
 use super::screen::{RoundScreen, SquareScreen};
 use super::throttle::plate_heywood_1988::ThrottlePlate;
-use super::{cooler, junction};
+use super::{bend, cooler, entry, junction};
 use crate::digits::{plain, rounded};
 use crate::elements::hydraulic_diameter;
-use crate::study::{Loss, NodeKind};
+use crate::study::{BendLaw, Loss, NodeKind, ScheduleLaw, StepLaw};
 
 /// Field and message for each value of a loss outside its law's range.
 pub fn outside(loss: &Loss) -> Vec<(&'static str, String)> {
@@ -143,6 +144,49 @@ pub fn outside(loss: &Loss) -> Vec<(&'static str, String)> {
         // A schedule's are named by station and bend, see `schedule`.
         Loss::Schedule { .. } | Loss::TypedK { .. } => Vec::new(),
     }
+}
+
+/// The least Reynolds number of a loss's law, with the area [m2] and hydraulic diameter [m] that it counts in;
+/// nothing where the law holds for every one, or for one of wires that the study does not tell.
+pub fn least_reynolds(loss: &Loss) -> Option<(f64, f64, f64)> {
+    let round = |area: f64, least: f64| (area, hydraulic_diameter(area, None), least);
+    Some(match *loss {
+        Loss::EntrySharp { area, .. } => round(area, entry::SHARP_LEAST_REYNOLDS),
+        Loss::SuddenChange {
+            area_from,
+            area_to,
+            law: StepLaw::Idelchik,
+        } => round(
+            area_from.min(area_to),
+            sudden_contraction_idelchik::LEAST_REYNOLDS,
+        ),
+        Loss::Bend {
+            area,
+            perimeter,
+            law: BendLaw::Idelchik,
+            ..
+        } => {
+            let diameter = hydraulic_diameter(area, perimeter);
+            (area, diameter, bend::idelchik::LEAST_REYNOLDS)
+        }
+        Loss::Opening {
+            area,
+            thickness: Some(_),
+            ..
+        } => round(area, thick_edge_idelchik::LEAST_REYNOLDS),
+        Loss::Schedule {
+            ref stations,
+            ref bends,
+            law: ScheduleLaw::Idelchik,
+            ..
+        } if !bends.is_empty() => {
+            // Where the way is narrowest the number is greatest.
+            let narrowest = stations.iter().min_by(|a, b| a.area.total_cmp(&b.area))?;
+            let diameter = hydraulic_diameter(narrowest.area, narrowest.perimeter);
+            (narrowest.area, diameter, bend::idelchik::LEAST_REYNOLDS)
+        }
+        _ => return None,
+    })
 }
 
 /// Field and message for each value of a node outside its law's range; a port's valve is part of the node.

@@ -25,6 +25,9 @@ use super::super::Scatter;
 /// Range of the area ratio: all [-].
 pub const RANGE: [f64; 2] = [0.0, 1.0];
 
+/// The source begins here [-].
+pub const LEAST_REYNOLDS: f64 = 1e4;
+
 /// Scatter of the coefficient.
 pub const SCATTER: Scatter = Scatter {
     relative: 0.15,

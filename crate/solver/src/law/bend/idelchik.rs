@@ -36,6 +36,9 @@ pub const RANGE: [f64; 2] = [0.5, 3.0];
 /// Range of the angle [rad].
 pub const RANGE_ANGLE: [f64; 2] = [0.0, PI];
 
+/// The source begins here [-].
+pub const LEAST_REYNOLDS: f64 = 3e5;
+
 /// Scatter of the coefficient.
 pub const SCATTER: Scatter = Scatter {
     relative: 0.25,

@@ -13,6 +13,9 @@ use super::outside::outside_range;
 use super::{Head, Scatter, TwoWay};
 use crate::study::{ReentrantEntryLaw, RoundedEntryLaw, SharpEntryLaw};
 
+/// Both authors of a sharp entry begin here [-].
+pub const SHARP_LEAST_REYNOLDS: f64 = 1e4;
+
 /// A sharp-edged entry, flush with the wall.
 #[derive(Clone, Copy, Debug)]
 pub struct SharpEntry {

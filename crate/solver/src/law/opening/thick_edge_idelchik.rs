@@ -31,6 +31,9 @@ use super::super::Scatter;
 /// Range of l/d; a longer one is a duct [-].
 pub const RANGE: [f64; 2] = [0.0, 3.0];
 
+/// The source begins here [-].
+pub const LEAST_REYNOLDS: f64 = 1e3;
+
 /// Scatter of the loss.
 pub const SCATTER: Scatter = Scatter {
     relative: 0.15,

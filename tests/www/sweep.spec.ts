@@ -73,8 +73,14 @@ test("a cell is swept from the table, and the best point becomes a variant that 
 	await undo(page);
 	await expect(says(page)).toHaveText(last, { timeout: 20_000 });
 	expect(await violations(page, ".sweep", ".tools")).toEqual([]);
+	const [drawing] = await Promise.all([
+		page.waitForEvent("download"),
+		button(page, "Save SVG").click(),
+	]);
+	expect(drawing.suggestedFilename()).toMatch(/-sweep\.svg$/);
 	await button(page, "Close the sweep").click();
 	await expect(panel(page)).toHaveCount(0);
+	await expect(starved(page)).toBeFocused();
 });
 
 test("cells of one field are tied together, and what cannot be swept is told", async ({ page }) => {
@@ -135,6 +141,12 @@ test("two dimensions make a map that is read by keyboard, copied and stopped", a
 	expect(copied.split("\n")).toHaveLength(16);
 	expect(copied).toContain("\t600\t");
 	expect(await violations(page, ".sweep")).toEqual([]);
+
+	await page.emulateMedia({ colorScheme: "dark", reducedMotion: "reduce" });
+	await page.setViewportSize({ width: 360, height: 740 });
+	expect(await violations(page, ".sweep")).toEqual([]);
+	expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(360);
+	await page.setViewportSize({ width: 1360, height: 900 });
 
 	// A variant of a point of the map has both dimensions.
 	await panel(page)

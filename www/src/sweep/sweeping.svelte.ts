@@ -23,8 +23,6 @@ export interface Found {
 	readonly outcomes: readonly (readonly FiguresOutcome[])[];
 	/** The study itself, by draw. */
 	readonly present: readonly FiguresOutcome[];
-	/** How long it took to solve [ms]. */
-	readonly took: number;
 }
 
 /** All draws are solved together: to look at another one costs nothing then. */
@@ -149,7 +147,6 @@ async function solved(
 	units: UnitChoice,
 	own: { readonly abandoned: boolean },
 ): Promise<Found | null> {
-	const begun = performance.now();
 	const points = pointsOf(its, units);
 	// The study as it stands goes first, for all others are told against it.
 	const studyAt = (place: number) =>
@@ -170,6 +167,5 @@ async function solved(
 		count = nextCount(length, performance.now() - asked);
 	}
 	const [present = [], ...others] = outcomes;
-	const took = performance.now() - begun;
-	return { plan: its, study: sheet.study, draws: DRAWS, points, outcomes: others, present, took };
+	return { plan: its, study: sheet.study, draws: DRAWS, points, outcomes: others, present };
 }

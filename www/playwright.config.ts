@@ -21,6 +21,8 @@ export default defineConfig({
 	use: {
 		baseURL: `http://127.0.0.1:${port}/`,
 		trace: "retain-on-failure",
+		// Laying the page in costs time that only the tests of that need.
+		serviceWorkers: "block",
 		launchOptions: {
 			executablePath: chromium(),
 			args: [

@@ -3,10 +3,12 @@ import { untrack } from "svelte";
 import { openExample } from "./examples";
 import { editor } from "./network/editor.svelte";
 import { keeper } from "./share/keeper.svelte";
+import { embedded, isOneFile } from "./share/oneFile";
 import { latest } from "./solver/latest.svelte";
 import type { Study } from "./solver/types";
 import { catalogue } from "./view/catalogue.svelte";
 import { choice } from "./view/choice.svelte";
+import { opening } from "./view/opening.svelte";
 
 /** Starts everything; the page fills as replies arrive. */
 export function start() {
@@ -31,17 +33,37 @@ export function start() {
 	window.addEventListener("beforeunload", (event) => {
 		if (keeper.atRisk) event.preventDefault();
 	});
+	if (isOneFile) document.addEventListener("click", leadToLaws);
 	open().catch((reason: unknown) => latest.fail(reason));
 }
 
 /** Both questions are put at once: the worker is still loading, and answers them one after the other. */
 async function open() {
-	const [resumed] = await Promise.all([keeper.resume(), catalogue.load()]);
+	const [resumed] = await Promise.all([isOneFile ? unpack() : keeper.resume(), catalogue.load()]);
 	if (!resumed) keeper.invite(await firstExample());
+}
+
+/** A page that is a file opens with the study in it. */
+async function unpack(): Promise<boolean> {
+	const kept = embedded();
+	if (!kept) return false;
+	const errors = await keeper.unpack(kept);
+	if (errors.length > 0)
+		opening.lay("The study in this file", { kind: "wrong", errors: [...errors] });
+	return errors.length === 0;
 }
 
 async function firstExample(): Promise<Study> {
 	const reply = await openExample();
 	if (reply.kind === "study") return reply.study;
 	throw new Error(reply.errors.map((error) => error.message).join(" "));
+}
+
+/** The page of laws lies inside such a file; beside it, where the links lead, it need not be. */
+async function leadToLaws(event: MouseEvent) {
+	const link = event.target instanceof Element && event.target.closest("a");
+	if (link?.target !== "evenport-laws") return;
+	event.preventDefault();
+	const { openLaws } = await import("./share/pageFile");
+	openLaws(link.hash);
 }

@@ -15,20 +15,28 @@ export function oneFile(): Plugin {
 	return {
 		name: "one-file",
 		apply: "build",
+		enforce: "post",
 		configResolved(config) {
 			root = config.root;
 		},
-		async generateBundle() {
-			this.emitFile({ type: "asset", fileName: NAME, source: await page(root) });
+		generateBundle: {
+			order: "post",
+			async handler(_, bundle) {
+				const sheet = Object.values(bundle).find(({ fileName }) =>
+					/laws-[^/]*\.css$/.test(fileName),
+				);
+				if (sheet?.type !== "asset") throw new Error("the page of laws has no style sheet");
+				const source = await page(root, String(sheet.source));
+				this.emitFile({ type: "asset", fileName: NAME, source });
+			},
 		},
 	};
 }
 
-async function page(root: string): Promise<string> {
+async function page(root: string, lawsStyle: string): Promise<string> {
 	const read = (name: string) => readFileSync(resolve(root, name), "utf8");
 	const { code, style } = await bundled(root, "src/main.ts");
 	const script = harmless(code);
-	const lawsStyle = read("src/style/laws.css");
 	const laws = read("laws.html")
 		.replace(/<link rel="icon"[^>]*>\s*/, "")
 		.replace(/<link rel="stylesheet"[^>]*>/, () => `<style>${lawsStyle}</style>`)

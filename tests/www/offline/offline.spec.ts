@@ -59,7 +59,7 @@ test("a newer version says so, waits, and takes over when it is asked to, with t
 	await visit(page);
 	at.renew("Evenport, newer");
 	await lookForNewer(page);
-	const bar = page.locator(".bar", { hasText: "A newer version of this page is ready" });
+	const bar = page.locator("p.bar", { hasText: "A newer version of this page is ready" });
 	await expect(bar).toBeVisible();
 	expect(await violations(page, ".keeping")).toEqual([]);
 	await windowArea(page).fill("1800");
@@ -73,7 +73,7 @@ test("a newer version says so, waits, and takes over when it is asked to, with t
 	await expect(page).toHaveTitle("Evenport, newer");
 	await expect(windowArea(page)).toHaveValue("1800");
 	// The other tab goes on as it was, with all parts of its version, until it is closed.
-	await expect(other.locator(".bar", { hasText: "A newer version" })).toBeVisible();
+	await expect(other.locator("p.bar", { hasText: "A newer version" })).toBeVisible();
 	expect(await other.title()).toBe("Evenport");
 	expect(await versions(page)).toBe(2);
 	await other.close();
@@ -96,6 +96,6 @@ test("files of two versions are never mixed: what does not fit is not laid in", 
 		.toBeNull();
 	expect(await versions(page)).toBe(1);
 	await page.reload();
-	await expect(page.locator(".bar", { hasText: "A newer version" })).toHaveCount(0);
+	await expect(page.locator("p.bar", { hasText: "A newer version" })).toHaveCount(0);
 	await expect(page).toHaveTitle("Evenport");
 });

@@ -1,9 +1,9 @@
 import { svelte } from "@sveltejs/vite-plugin-svelte";
 import type { Plugin } from "vite";
 import { defineConfig } from "vitest/config";
-import { offline } from "./build/offline";
-import { oneFile } from "./build/oneFile";
-import { contentSecurityPolicy } from "./build/policy";
+import { offline } from "./build/offline.ts";
+import { oneFile } from "./build/oneFile.ts";
+import { contentSecurityPolicy } from "./build/policy.ts";
 
 export default defineConfig({
 	// Relative addresses, so that the page works in any folder of any static host.

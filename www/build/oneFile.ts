@@ -4,8 +4,8 @@ import { resolve } from "node:path";
 import { gzipSync } from "node:zlib";
 import { svelte } from "@sveltejs/vite-plugin-svelte";
 import { build, type Plugin, type Rolldown } from "vite";
-import { integrity } from "./offline";
-import { ofOneFile } from "./policy";
+import { integrity } from "./offline.ts";
+import { ofOneFile } from "./policy.ts";
 
 const NAME = "evenport.html";
 

@@ -61,7 +61,7 @@ async function firstExample(): Promise<Study> {
 
 /** The page of laws lies inside such a file; beside it, where the links lead, it need not be. */
 async function leadToLaws(event: MouseEvent) {
-	const link = event.target instanceof Element && event.target.closest("a");
+	const link = event.target instanceof Element ? event.target.closest("a") : null;
 	if (link?.target !== "evenport-laws") return;
 	event.preventDefault();
 	const { openLaws } = await import("./share/pageFile");

@@ -45,9 +45,11 @@ function own(): string {
 }
 
 async function fetched(): Promise<string> {
-	const response = await fetch(ADDRESS);
-	if (!response.ok) throw new Error(`${ADDRESS} is not there (${response.status})`);
-	return response.text();
+	const response = await fetch(ADDRESS).catch(() => null);
+	if (response?.ok) return response.text();
+	throw new Error(
+		"the empty page could not be loaded; try again with network, or save the study as a file",
+	);
 }
 
 /** Opens the laws that this file brings along; links to their page lead nowhere from a file alone. */

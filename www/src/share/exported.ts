@@ -30,10 +30,9 @@ export function exportedSvg(
 	description: string,
 	notes: readonly string[],
 ): string {
-	const sheet = document.createElement("div");
-	sheet.className = "light drawing unseen";
 	const copy = drawing.cloneNode(true) as SVGSVGElement;
-	sheet.append(copy);
+	const sheet = surrounded(copy, drawing.parentElement);
+	sheet.className = "light unseen";
 	document.body.append(sheet);
 	try {
 		annotate(copy, notes);
@@ -51,6 +50,15 @@ export function exportedSvg(
 	return `<?xml version="1.0" encoding="UTF-8"?>\n${new XMLSerializer().serializeToString(copy)}\n`;
 }
 
+/** A drawing within what the style sheet looks for around it. */
+function surrounded(inner: Element, around: Element | null): HTMLElement {
+	const outer = document.createElement("div");
+	outer.append(inner);
+	if (!around || around.matches("body, .sheet")) return outer;
+	outer.className = around.className;
+	return surrounded(outer, around.parentElement);
+}
+
 /** Writes below the drawing what the page says beside it. */
 function annotate(copy: SVGSVGElement, notes: readonly string[]) {
 	const width = Number(copy.getAttribute("width"));
@@ -62,7 +70,7 @@ function annotate(copy: SVGSVGElement, notes: readonly string[]) {
 		text.setAttribute("y", String(height + LINE * (index + 1)));
 		copy.append(text);
 	});
-	const letters = Math.max(...notes.map(({ length }) => length));
+	const letters = Math.max(0, ...notes.map(({ length }) => length));
 	const wide = Math.max(width, letters * LETTER + 12);
 	const tall = height + LINE * notes.length + 8;
 	copy.setAttribute("width", String(wide));

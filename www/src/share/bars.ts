@@ -31,7 +31,7 @@ export interface BarRow {
 }
 
 /** Each cylinder's deviation, with its doubt. */
-export function shareBars({ cylinders, spread }: Solved, limit: number, percent: Unit): Bars {
+export function shareBars({ cylinders }: Solved, limit: number, percent: Unit): Bars {
 	const strip = [70, 400] as const;
 	const span = reach(cylinders, limit);
 	const x = across(strip, place(span), WIDTH);
@@ -45,10 +45,7 @@ export function shareBars({ cylinders, spread }: Solved, limit: number, percent:
 		figureHead: `From mean, ${percent.label}`,
 		marks: marks(span).map((mark) => ({
 			x: x(mark),
-			text:
-				mark === 0
-					? `0, spread ${figure(spread, percent)} ${percent.label}`
-					: signed(mark, percent, 1),
+			text: mark === 0 ? "0" : signed(mark, percent, 1),
 		})),
 		lines: [
 			{ x: x(0), kind: "mean" },

@@ -19,31 +19,35 @@ export type Form = "SVG" | "PNG";
 const DOTS = 2;
 const MOST = 8192;
 
+/** Pictures go into letters and slides, whose paper is white. */
+const WHITE = "#ffffff";
+
 /** Hands a drawing to the browser as a download. Bars in a table become a drawing first. */
 export async function saveDrawing(form: Form, of: SVGSVGElement | Bars, told: Told) {
-	const text = of instanceof SVGSVGElement ? written(of, told) : drawn(of, told);
+	const paper = form === "PNG" ? WHITE : undefined;
+	const text = of instanceof SVGSVGElement ? written(of, told, paper) : drawn(of, told, paper);
 	const name = `${fileName(told.name)}.${form.toLowerCase()}`;
 	if (form === "SVG") download(text, "image/svg+xml", name);
 	else download(await picture(text), "image/png", name);
 }
 
-function written(svg: SVGSVGElement, { title, description, notes }: Told): string {
-	return exportedSvg(svg, title, description, notes);
+function written(svg: SVGSVGElement, told: Told, paper: string | undefined): string {
+	return exportedSvg(svg, told.title, told.description, told.notes, paper);
 }
 
-function drawn(bars: Bars, told: Told): string {
+function drawn(bars: Bars, told: Told, paper: string | undefined): string {
 	const target = document.createElement("div");
 	const drawing = mount(BarsDrawing, { target, props: { bars } });
 	try {
 		const svg = target.querySelector("svg");
 		if (!svg) throw new Error("there is nothing to draw");
-		return written(svg, told);
+		return written(svg, told, paper);
 	} finally {
 		unmount(drawing);
 	}
 }
 
-/** The drawing on white paper, in dots. */
+/** The drawing in dots. */
 async function picture(text: string): Promise<Blob> {
 	const address = URL.createObjectURL(new Blob([text], { type: "image/svg+xml" }));
 	try {
@@ -56,8 +60,6 @@ async function picture(text: string): Promise<Blob> {
 		canvas.height = Math.round(image.height * dots);
 		const pen = canvas.getContext("2d");
 		if (!pen) throw new Error("the browser draws no pictures");
-		pen.fillStyle = "#fff";
-		pen.fillRect(0, 0, canvas.width, canvas.height);
 		pen.drawImage(image, 0, 0, canvas.width, canvas.height);
 		const made = await new Promise<Blob | null>((done) => canvas.toBlob(done, "image/png"));
 		if (!made) throw new Error("the browser made no picture of it");

@@ -23,25 +23,30 @@ const OF_THE_PAGE = /^(class|style|role|tabindex|id|aria-.*|data-.*)$/;
 const LINE = 14;
 const LETTER = 5.6;
 
-/** The text of the file. It always has the colours of light paper, whatever the page looks like. */
+/**
+ * The text of the file. It always has the colours of light paper, whatever the page looks like; `paper` is
+ * the paper's own, if it is to have another.
+ */
 export function exportedSvg(
 	drawing: SVGSVGElement,
 	title: string,
 	description: string,
 	notes: readonly string[],
+	paper?: string,
 ): string {
 	const copy = drawing.cloneNode(true) as SVGSVGElement;
 	const sheet = surrounded(copy, drawing.parentElement);
 	sheet.className = "light unseen";
+	if (paper) sheet.style.setProperty("--paper", paper);
 	document.body.append(sheet);
 	try {
 		annotate(copy, notes);
 		resolve(copy);
-		const paper = document.createElementNS(NAMESPACE, "rect");
-		paper.setAttribute("width", "100%");
-		paper.setAttribute("height", "100%");
-		paper.setAttribute("fill", plainColour(getComputedStyle(sheet).backgroundColor));
-		copy.prepend(worded("title", title), worded("desc", description), paper);
+		const ground = document.createElementNS(NAMESPACE, "rect");
+		ground.setAttribute("width", "100%");
+		ground.setAttribute("height", "100%");
+		ground.setAttribute("fill", plainColour(getComputedStyle(sheet).backgroundColor));
+		copy.prepend(worded("title", title), worded("desc", description), ground);
 	} finally {
 		sheet.remove();
 	}

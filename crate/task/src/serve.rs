@@ -189,6 +189,14 @@ mod tests {
     }
 
     #[test]
+    fn while_one_develops_the_service_worker_takes_itself_off() {
+        let path = Path::new("dist/service.js");
+        let served = content(path, false).and_then(|bytes| String::from_utf8(bytes).ok());
+        assert!(served.is_some_and(|text| text.contains("registration.unregister()")));
+        assert_eq!(content(Path::new("dist/no-such-file.js"), false), None);
+    }
+
+    #[test]
     fn nothing_outside_the_folder_is_served() {
         for target in [
             "/../Cargo.toml",

@@ -2,7 +2,7 @@
 import { mount, unmount } from "svelte";
 import BarsDrawing from "../view/BarsDrawing.svelte";
 import type { Bars } from "./bars";
-import { exportedSvg } from "./exported";
+import { exportedSvg } from "../sketch/exported";
 import { download, fileName } from "./file";
 
 /** What the page says of a drawing, and what the file is called. */

@@ -22,6 +22,8 @@ export default defineConfig({
 		baseURL: `http://127.0.0.1:${port}/`,
 		// Recording doubles the time of a test: the whole sheet is copied at every step. `--trace on` asks for it.
 		trace: "off",
+		// Laying the page in costs time that only the tests of that need.
+		serviceWorkers: "block",
 		launchOptions: {
 			executablePath: chromium(),
 			args: [

@@ -251,7 +251,7 @@ test("the drawing is saved as an SVG file that stands alone", async ({ page }) =
 	await drawn(page);
 	const [download] = await Promise.all([
 		page.waitForEvent("download"),
-		page.getByRole("button", { name: "Save SVG" }).click(),
+		page.getByRole("button", { name: "Save SVG of the sketch" }).click(),
 	]);
 	expect(download.suggestedFilename()).toBe("V8-lid-sketch.svg");
 	const text = readFileSync(await download.path(), "utf8");

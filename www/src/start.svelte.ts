@@ -3,10 +3,12 @@ import { untrack } from "svelte";
 import { openExample } from "./examples";
 import { editor } from "./network/editor.svelte";
 import { keeper } from "./share/keeper.svelte";
+import { embedded, isOneFile } from "./share/oneFile";
 import { latest } from "./solver/latest.svelte";
 import type { Study } from "./solver/types";
 import { catalogue } from "./view/catalogue.svelte";
 import { choice } from "./view/choice.svelte";
+import { opening } from "./view/opening.svelte";
 import { reading } from "./view/reading.svelte";
 
 /** Starts everything; the page fills as replies arrive. */
@@ -36,6 +38,7 @@ export function start() {
 	window.addEventListener("hashchange", () => {
 		reading.turn(location.hash).catch((reason: unknown) => latest.fail(reason));
 	});
+	if (isOneFile) document.addEventListener("click", leadToLaws);
 	open().catch((reason: unknown) => latest.fail(reason));
 }
 
@@ -49,13 +52,32 @@ async function open() {
 	await Promise.all([own(), catalogue.load()]);
 }
 
-/** What this tab had on its sheet, or the first example. */
+/** The study in this file, what this tab had on its sheet, or the first example. */
 async function own() {
-	if (!(await keeper.resume())) keeper.invite(await firstExample());
+	if (!(await (isOneFile ? unpack() : keeper.resume()))) keeper.invite(await firstExample());
+}
+
+/** A page that is a file opens with the study in it. */
+async function unpack(): Promise<boolean> {
+	const kept = embedded();
+	if (!kept) return false;
+	const errors = await keeper.unpack(kept);
+	if (errors.length > 0)
+		opening.lay("The study in this file", { kind: "wrong", errors: [...errors] });
+	return errors.length === 0;
 }
 
 async function firstExample(): Promise<Study> {
 	const reply = await openExample();
 	if (reply.kind === "study") return reply.study;
 	throw new Error(reply.errors.map((error) => error.message).join(" "));
+}
+
+/** The page of laws lies inside such a file; beside it, where the links lead, it need not be. */
+async function leadToLaws(event: MouseEvent) {
+	const link = event.target instanceof Element ? event.target.closest("a") : null;
+	if (link?.target !== "evenport-laws") return;
+	event.preventDefault();
+	const { openLaws } = await import("./share/pageFile");
+	openLaws(link.hash);
 }

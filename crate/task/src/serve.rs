@@ -13,6 +13,15 @@ use crate::command::{Outcome, www};
 /// A request's first lines may not be longer: nobody but a browser on this machine asks.
 const REQUEST: u64 = 16 * 1024;
 
+/// While one develops, the page of the last build is what is looked at, not what a browser has kept of an earlier one:
+/// in place of its service worker the browser gets one that takes itself and all that was kept away.
+const DEVELOPING: &str = "addEventListener('install', () => skipWaiting());
+addEventListener('activate', (event) => event.waitUntil((async () => {
+\tfor (const name of await caches.keys()) await caches.delete(name);
+\tawait registration.unregister();
+})()));
+";
+
 /// Builds, unless told not to, and serves until it is stopped.
 pub fn page(options: &[&str]) -> Outcome {
     let (mut port, mut as_built) = (8000, false);
@@ -44,12 +53,12 @@ pub fn page(options: &[&str]) -> Outcome {
     for stream in listener.incoming().flatten() {
         let root = root.clone();
         // A browser that goes away in the middle of an answer concerns nobody else.
-        thread::spawn(move || answer(&stream, &root).ok());
+        thread::spawn(move || answer(&stream, &root, as_built).ok());
     }
     Ok(())
 }
 
-fn answer(stream: &TcpStream, root: &Path) -> std::io::Result<()> {
+fn answer(stream: &TcpStream, root: &Path, as_built: bool) -> std::io::Result<()> {
     stream.set_read_timeout(Some(Duration::from_secs(10)))?;
     let mut lines = BufReader::new(stream).take(REQUEST).lines();
     let request = lines.next().transpose()?.unwrap_or_default();
@@ -66,7 +75,7 @@ fn answer(stream: &TcpStream, root: &Path) -> std::io::Result<()> {
     );
     let (status, kind, body) = match method {
         "GET" | "HEAD" => {
-            match file(root, target).and_then(|path| Some((fs::read(&path).ok()?, path))) {
+            match file(root, target).and_then(|path| Some((content(&path, as_built)?, path))) {
                 Some((body, path)) => ("200 OK", media_type(&path), body),
                 None => (
                     "404 Not Found",
@@ -92,6 +101,14 @@ fn answer(stream: &TcpStream, root: &Path) -> std::io::Result<()> {
         stream.write_all(&body)?;
     }
     stream.flush()
+}
+
+/// What a file holds, or what takes its place.
+fn content(path: &Path, as_built: bool) -> Option<Vec<u8>> {
+    if !as_built && path.ends_with("service.js") {
+        return Some(DEVELOPING.into());
+    }
+    fs::read(path).ok()
 }
 
 /// The file that a request names, never one outside `root`.
@@ -169,6 +186,14 @@ mod tests {
         assert_eq!(served("/%4"), None);
         assert_eq!(served("/%zz"), None);
         assert_eq!(served("/%ff"), None);
+    }
+
+    #[test]
+    fn while_one_develops_the_service_worker_takes_itself_off() {
+        let path = Path::new("dist/service.js");
+        let served = content(path, false).and_then(|bytes| String::from_utf8(bytes).ok());
+        assert!(served.is_some_and(|text| text.contains("registration.unregister()")));
+        assert_eq!(content(Path::new("dist/no-such-file.js"), false), None);
     }
 
     #[test]

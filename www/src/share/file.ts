@@ -1,11 +1,5 @@
 /** Studies as JSON files. */
-import { readOutside } from "../network/restore";
-import type { Read, Study } from "../solver/types";
-
-/** Reads a file that somebody picked. */
-export async function openFile(file: File): Promise<Read> {
-	return readOutside(await file.text());
-}
+import type { Study } from "../solver/types";
 
 /** Hands the study to the browser as a download. */
 export function saveFile(study: Study) {
@@ -17,10 +11,10 @@ export function saveText(name: string, text: string) {
 	download(text, "application/json", `${fileName(name)}.json`);
 }
 
-/** Hands a text to the browser as a file to keep. */
-export function download(text: string, type: string, name: string) {
+/** Hands a text or a picture to the browser as a file to keep. */
+export function download(content: BlobPart, type: string, name: string) {
 	const link = document.createElement("a");
-	link.href = URL.createObjectURL(new Blob([text], { type }));
+	link.href = URL.createObjectURL(new Blob([content], { type }));
 	link.download = name;
 	link.click();
 	setTimeout(() => URL.revokeObjectURL(link.href), 1000);

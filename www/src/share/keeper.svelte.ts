@@ -1,10 +1,11 @@
 /** Keeps the study on the sheet, and minds that two tabs never edit one study. */
 import { put, type Sheet } from "../network/edit";
 import { editor } from "../network/editor.svelte";
-import { readKept } from "../network/restore";
+import { type Kept, readKept } from "../network/restore";
 import { documentDrafts, documentOf, isSameEdit, sheetOf } from "../network/versions";
 import type { Study, StudyError } from "../solver/types";
 import { type Hold, takeAway, takeFree, takeLater } from "./holding";
+import { isOneFile } from "./oneFile";
 import { forget, isKnown, newPlace, type Place, part, placeOf, takeOver } from "./place";
 import type { Entry } from "./records";
 import * as records from "./records";
@@ -37,6 +38,10 @@ let standing = $state.raw<Standing>("own");
 let trouble = $state.raw<Trouble | null>(null);
 let notice = $state.raw<Notice | null>(null);
 
+/** Whether the browser is given nothing to keep: a page that is a file has to be asked to. */
+let withheld = $state(isOneFile);
+let isEdited = $state(false);
+
 let current: Place | null = null;
 /** The sheet that is to be written; of several only the newest is. */
 let waiting: Sheet | null = null;
@@ -68,8 +73,17 @@ export const keeper = {
 	get study() {
 		return current?.study ?? null;
 	},
+	/** Whether the browser is not to keep anything before somebody says so. */
+	get withheld() {
+		return withheld;
+	},
+	/** Whether there is an edit that neither a shelf nor the page's own file has. */
+	get unkept() {
+		return withheld && isEdited;
+	},
 	/** Whether closing the tab would lose something. */
 	get atRisk() {
+		if (withheld) return isEdited;
 		return trouble !== null && current?.uninvited === false && editor.sheet !== current.sheet;
 	},
 
@@ -85,6 +99,14 @@ export const keeper = {
 	/** Lays an example on the sheet of somebody who has nothing of their own there. */
 	invite(example: Study) {
 		lay(sheetOf(example), newPlace({ untouched: true, uninvited: true }));
+	},
+
+	/** Lays the study on the sheet that a page brought along, or tells what is wrong with it. */
+	async unpack(kept: Kept): Promise<readonly StudyError[]> {
+		const reply = await readKept(kept);
+		if (reply.kind === "wrong") return reply.errors;
+		lay(sheetOf(reply.study, kept.drafts, kept.looking), newPlace());
+		return [];
 	},
 
 	/** Lays a study on the sheet that is new to the shelf. */
@@ -112,7 +134,8 @@ export const keeper = {
 		if (place !== current) enter(place, sheet);
 		if (place.untouched && !isSameEdit(sheet, place.laid))
 			place.untouched = place.uninvited = false;
-		if (sheet === place.sheet || place.uninvited) return;
+		isEdited ||= !isSameEdit(sheet, place.laid);
+		if (sheet === place.sheet || place.uninvited || withheld) return;
 		// A tab that watches may look at any version.
 		if (standing !== "own" && isSameEdit(sheet, place.sheet)) return;
 		waiting = sheet;
@@ -140,6 +163,16 @@ export const keeper = {
 	retry() {
 		trouble = null;
 		if (current?.uninvited === false) waiting ??= editor.sheet;
+		keeper.now();
+	},
+
+	/** From now on the browser keeps what this page edits, as it does for a page from a host. */
+	keep() {
+		if (!withheld) return;
+		withheld = false;
+		if (!current || current.uninvited) return;
+		remember(current);
+		waiting = editor.sheet;
 		keeper.now();
 	},
 
@@ -343,6 +376,7 @@ function remembered(): string | null {
 }
 
 function remember({ study }: Place) {
+	if (withheld) return;
 	try {
 		sessionStorage.setItem(OPEN, study);
 	} catch {

@@ -23,32 +23,45 @@ const OF_THE_PAGE = /^(class|style|role|tabindex|id|aria-.*|data-.*)$/;
 const LINE = 14;
 const LETTER = 5.6;
 
-/** The text of the file. It always has the colours of light paper, whatever the page looks like. */
+/**
+ * The text of the file. It always has the colours of light paper, whatever the page looks like; `paper` is
+ * the paper's own, if it is to have another.
+ */
 export function exportedSvg(
 	drawing: SVGSVGElement,
 	title: string,
 	description: string,
 	notes: readonly string[],
+	paper?: string,
 ): string {
-	const sheet = document.createElement("div");
-	sheet.className = "light drawing unseen";
 	const copy = drawing.cloneNode(true) as SVGSVGElement;
-	sheet.append(copy);
+	const sheet = surrounded(copy, drawing.parentElement);
+	sheet.className = "light unseen";
+	if (paper) sheet.style.setProperty("--paper", paper);
 	document.body.append(sheet);
 	try {
 		annotate(copy, notes);
 		resolve(copy);
-		const paper = document.createElementNS(NAMESPACE, "rect");
-		paper.setAttribute("width", "100%");
-		paper.setAttribute("height", "100%");
-		paper.setAttribute("fill", plainColour(getComputedStyle(sheet).backgroundColor));
-		copy.prepend(worded("title", title), worded("desc", description), paper);
+		const ground = document.createElementNS(NAMESPACE, "rect");
+		ground.setAttribute("width", "100%");
+		ground.setAttribute("height", "100%");
+		ground.setAttribute("fill", plainColour(getComputedStyle(sheet).backgroundColor));
+		copy.prepend(worded("title", title), worded("desc", description), ground);
 	} finally {
 		sheet.remove();
 	}
 	copy.setAttribute("xmlns", NAMESPACE);
 	copy.setAttribute("font-family", "sans-serif");
 	return `<?xml version="1.0" encoding="UTF-8"?>\n${new XMLSerializer().serializeToString(copy)}\n`;
+}
+
+/** A drawing within what the style sheet looks for around it. */
+function surrounded(inner: Element, around: Element | null): HTMLElement {
+	const outer = document.createElement("div");
+	outer.append(inner);
+	if (!around || around.matches("body, .sheet")) return outer;
+	outer.className = around.className;
+	return surrounded(outer, around.parentElement);
 }
 
 /** Writes below the drawing what the page says beside it. */
@@ -62,7 +75,7 @@ function annotate(copy: SVGSVGElement, notes: readonly string[]) {
 		text.setAttribute("y", String(height + LINE * (index + 1)));
 		copy.append(text);
 	});
-	const letters = Math.max(...notes.map(({ length }) => length));
+	const letters = Math.max(0, ...notes.map(({ length }) => length));
 	const wide = Math.max(width, letters * LETTER + 12);
 	const tall = height + LINE * notes.length + 8;
 	copy.setAttribute("width", String(wide));

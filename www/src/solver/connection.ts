@@ -1,19 +1,6 @@
 /** A worker that answers questions, thrown away when it fails and started again. */
 import { type Remote, wrap } from "comlink";
-
-/** Where workers may start from. */
-const addresses = new Set<string>();
-
-/** The policy of the page lets scripts start only from an address that is vouched for: one of these. */
-const vouching = (globalThis as { trustedTypes?: TrustedTypes }).trustedTypes?.createPolicy(
-	"evenport-worker",
-	{
-		createScriptURL(asked) {
-			if (!addresses.has(asked)) throw new TypeError("not a worker's address");
-			return asked;
-		},
-	},
-);
+import { vouched } from "../vouched";
 
 /** The way to one worker, which is started by the first question. */
 export interface Connection<Side> {
@@ -35,7 +22,6 @@ export function connection<Side>(address: string): Connection<Side> {
 	let abandon: (reason: Error) => void = () => {};
 	let broken: Promise<never> = new Promise(() => {});
 	let restarted: (reason: Error) => void = () => {};
-	addresses.add(address);
 
 	async function ask<Reply>(
 		question: (to: Remote<Side>) => PromiseLike<Reply>,
@@ -57,7 +43,9 @@ export function connection<Side>(address: string): Connection<Side> {
 			abandon = reject;
 		});
 		broken.catch(() => {});
-		worker = new Worker(vouching?.createScriptURL(address) ?? address, { type: "module" });
+		// From a page on disk browsers start no modules.
+		const type = address.startsWith("blob:") ? "classic" : "module";
+		worker = new Worker(vouched(address), { type });
 		worker.addEventListener("error", (event) => {
 			// Browsers put their own words before the message of an error that nobody has caught.
 			const message = event.message?.replace(/^Uncaught (\w*Error: )?/, "");
@@ -80,12 +68,4 @@ export function connection<Side>(address: string): Connection<Side> {
 			restarted = tell;
 		},
 	};
-}
-
-/** What the browser offers of the standard on trusted types; some browsers have none. */
-interface TrustedTypes {
-	createPolicy(
-		name: string,
-		rules: { createScriptURL: (asked: string) => string },
-	): { createScriptURL: (asked: string) => string };
 }

@@ -1,27 +1,93 @@
-/** Laying a file or an example on the sheet, or saying why it cannot be. */
+/** Laying files and examples on the sheet, or saying why they cannot be. */
+import { readOutside } from "../network/restore";
 import { keeper } from "../share/keeper.svelte";
 import type { Read, StudyError } from "../solver/types";
+import { extras } from "./extras.svelte";
 
-let refused = $state.raw<{ name: string; errors: readonly StudyError[] } | null>(null);
+/** A file that was not opened, and why. */
+interface Refused {
+	readonly name: string;
+	readonly errors: readonly StudyError[];
+}
+
+let refused = $state.raw<readonly Refused[]>([]);
+let taken = $state("");
+
+/** A study has some hundred kilobytes; what is larger is none, and would only hold up the page [bytes]. */
+const LARGEST = 64 * 1024 * 1024;
 
 export const opening = {
 	/** What could not be opened last, and why; the sheet was left alone. */
 	get refused() {
 		return refused;
 	},
+	/** What came of a file with many studies; empty when there was none. */
+	get taken() {
+		return taken;
+	},
+
+	/** Opens files one after the other: the last one is on the sheet, the others among the studies. */
+	async open(files: readonly File[]) {
+		const failed: Refused[] = [];
+		for (const file of files) {
+			const errors = await openOne(file);
+			if (errors.length > 0) failed.push({ name: file.name, errors });
+		}
+		refused = failed;
+	},
+
 	/**
 	 * Lays what was read on the sheet, as a study of its own and as an edit that can be undone. An example
 	 * is only kept for good once it has been edited.
 	 */
 	lay(name: string, reply: Read, example = false) {
 		if (reply.kind === "study") {
-			refused = null;
+			refused = [];
 			keeper.lay(reply.study, example);
 		} else {
-			refused = { name, errors: reply.errors };
+			refused = [{ name, errors: reply.errors }];
 		}
 	},
 	dismiss() {
-		refused = null;
+		refused = [];
+	},
+	told() {
+		taken = "";
 	},
 };
+
+async function openOne(file: File): Promise<readonly StudyError[]> {
+	const size = Math.round(file.size / 1e6);
+	if (file.size > LARGEST) return because(`it has ${size} MB, too much for a study`);
+	try {
+		const text = await file.text();
+		return (await openMany(file.name, text)) ?? (await openStudy(text));
+	} catch (reason) {
+		return because(`it could not be read: ${(reason as Error).message}`);
+	}
+}
+
+async function openStudy(text: string): Promise<readonly StudyError[]> {
+	const reply = await readOutside(text);
+	if (reply.kind === "wrong") return reply.errors;
+	keeper.lay(reply.study);
+	return [];
+}
+
+/** Takes the studies of a file that holds many onto the shelf, and shows it; null for any other file. */
+async function openMany(name: string, text: string): Promise<readonly StudyError[] | null> {
+	const { bundleOf, takeIn } = await import("../share/bundle");
+	const bundle = bundleOf(text);
+	if (!bundle) return null;
+	if (bundle.length === 0) return because("it holds no studies");
+	const { added, refused } = await takeIn(bundle);
+	if (added === 0) return refused.flatMap((each) => because(each.why, each.name));
+	const left = refused.map((each) => `${each.name} (${each.why})`).join("; ");
+	taken = `${name}: ${added} of ${bundle.length} studies put among these.${left && ` ⚠ Not ${left}.`}`;
+	extras.open("studies");
+	return [];
+}
+
+function because(message: string, element = ""): StudyError[] {
+	return [{ kind: "notAStudy", element, field: "", message }];
+}

@@ -1,8 +1,8 @@
 /** A drawing on the page as a file: lines that scale, or a picture of them for programs that take only those. */
 import { mount, unmount } from "svelte";
+import { exportedSvg } from "../sketch/exported";
 import BarsDrawing from "../view/BarsDrawing.svelte";
 import type { Bars } from "./bars";
-import { exportedSvg } from "../sketch/exported";
 import { download, fileName } from "./file";
 
 /** What the page says of a drawing, and what the file is called. */

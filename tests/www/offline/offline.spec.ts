@@ -47,6 +47,11 @@ test("after one visit the page works with its host gone: it loads, solves, and o
 	await page.keyboard.press("Escape");
 	await page.locator("section.range summary").click();
 	await expect(page.locator(".range svg").first()).toBeVisible({ timeout: 20_000 });
+	// So is what a study is handed over in.
+	const whole = await page.evaluate(
+		async () => (await (await fetch("./evenport.html")).text()).length,
+	);
+	expect(whole).toBeGreaterThan(1_000_000);
 	await page.goto(`${at.address}laws.html`);
 	await expect(page.getByRole("heading", { level: 1 })).toHaveText("Laws and sources");
 	await page.goto(`${at.address}index.html?from=a-bookmark`);

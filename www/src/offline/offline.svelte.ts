@@ -7,6 +7,9 @@ const ADDRESS = "./service.js";
 /** How seldom a page that stays open asks whether there is a newer version [ms]. */
 const SELDOM = 3_600_000;
 
+/** Neither a page on disk nor one that is being developed has a version. */
+const version = document.querySelector<HTMLMetaElement>("meta[name=version]")?.content;
+
 let isNewer = $state(false);
 let registration: ServiceWorkerRegistration | undefined;
 let asked = 0;
@@ -17,17 +20,19 @@ export const offline = {
 		return isNewer;
 	},
 
-	/** Lets the browser lay in the page. Without it, everything works that the network brings. */
-	async begin() {
-		const version = document.querySelector<HTMLMetaElement>("meta[name=version]")?.content;
-		// Neither a page on disk nor one that is being developed has a version.
-		if (!version || !("serviceWorker" in navigator)) return;
-		// The parts that this version loads later are kept for as long as it is open.
+	/** Has the parts kept that this version loads later, for as long as it is open. */
+	hold() {
+		if (!version) return;
 		navigator.locks?.request(
 			`evenport-page ${version}`,
 			{ mode: "shared" },
 			() => new Promise(() => {}),
 		);
+	},
+
+	/** Lets the browser lay in the page. Without it, everything works that the network brings. */
+	async begin() {
+		if (!version || !("serviceWorker" in navigator)) return;
 		try {
 			await register(navigator.serviceWorker);
 		} catch {

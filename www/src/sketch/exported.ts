@@ -23,6 +23,9 @@ const OF_THE_PAGE = /^(class|style|role|tabindex|id|aria-.*|data-.*)$/;
 const LINE = 14;
 const LETTER = 5.6;
 
+/** Names at the edge of a drawing reach a little beyond it, in pixels. */
+const MARGIN = 8;
+
 /**
  * The text of the file. It always has the colours of light paper, whatever the page looks like; `paper` is
  * the paper's own, if it is to have another.
@@ -43,6 +46,8 @@ export function exportedSvg(
 		annotate(copy, notes);
 		resolve(copy);
 		const ground = document.createElementNS(NAMESPACE, "rect");
+		ground.setAttribute("x", String(-MARGIN));
+		ground.setAttribute("y", String(-MARGIN));
 		ground.setAttribute("width", "100%");
 		ground.setAttribute("height", "100%");
 		ground.setAttribute("fill", plainColour(getComputedStyle(sheet).backgroundColor));
@@ -78,9 +83,9 @@ function annotate(copy: SVGSVGElement, notes: readonly string[]) {
 	const letters = Math.max(0, ...notes.map(({ length }) => length));
 	const wide = Math.max(width, letters * LETTER + 12);
 	const tall = height + LINE * notes.length + 8;
-	copy.setAttribute("width", String(wide));
-	copy.setAttribute("height", String(tall));
-	copy.setAttribute("viewBox", `0 0 ${wide} ${tall}`);
+	copy.setAttribute("width", String(wide + 2 * MARGIN));
+	copy.setAttribute("height", String(tall + 2 * MARGIN));
+	copy.setAttribute("viewBox", `${-MARGIN} ${-MARGIN} ${wide + 2 * MARGIN} ${tall + 2 * MARGIN}`);
 }
 
 /** Writes styles into attributes, and leaves out what is there only to be clicked. */

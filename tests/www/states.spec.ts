@@ -181,6 +181,7 @@ test("an answer that takes long is counted, the older one is paler meanwhile, an
 }) => {
 	await slowSolver(page);
 	await open(page);
+	await expect(page.locator(".title-block")).toBeVisible();
 	await delay(page, 120_000);
 	const table = page.locator("table.shares");
 	const ink = await table.evaluate((each) => getComputedStyle(each).color);

@@ -2,9 +2,14 @@ import { expect, type Page, test } from "@playwright/test";
 import { violations } from "../axe";
 import { cell, open, sentence, windowArea } from "../sheet";
 
+async function askForLink(page: Page) {
+	await page.locator("header summary", { hasText: "Hand over" }).click();
+	await page.getByRole("button", { name: "Link to this study" }).click();
+}
+
 /** The link of the study on the sheet. */
 async function linkOf(page: Page): Promise<string> {
-	await page.getByRole("button", { name: "Link", exact: true }).click();
+	await askForLink(page);
 	const link = page.getByRole("textbox", { name: "Link", exact: true });
 	await expect(link).toHaveValue(/#study=1\./);
 	const text = await link.inputValue();
@@ -108,7 +113,7 @@ test("a study that is too long for a link is handed over as its file", async ({ 
 		((at * 2654435761) % 4294967296).toString(36),
 	);
 	await page.getByLabel("Notes", { exact: true }).fill(words.join(" "));
-	await page.getByRole("button", { name: "Link", exact: true }).click();
+	await askForLink(page);
 	await expect(page.getByText("Hand over its file instead")).toBeVisible();
 	const download = page.waitForEvent("download");
 	await page.getByRole("dialog").getByRole("button", { name: "Save file" }).click();

@@ -216,6 +216,8 @@ test("rows are inserted, duplicated, moved and removed, by keys and by buttons",
 	page,
 }) => {
 	await open(page);
+	// Rows below the first come bit by bit.
+	await expect.poll(async () => (await ids(page)).length).toBe(26);
 	const all = await ids(page);
 	await cell(page, "Branch 3, name").focus();
 	await page.keyboard.press("Control+Enter");

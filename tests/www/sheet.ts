@@ -62,4 +62,18 @@ export async function renderAll(page: Page) {
 	await page.evaluate(() =>
 		document.styleSheets[0]?.insertRule(".row { content-visibility: visible !important; }"),
 	);
+	await expect(page.locator(".title-block")).toBeAttached();
+	// Rows come bit by bit and parts of the page are loaded, until there is no more to come.
+	let before = -1;
+	await expect
+		.poll(
+			async () => {
+				const now = await page.evaluate(() => document.documentElement.scrollHeight);
+				const still = now === before;
+				before = now;
+				return still;
+			},
+			{ intervals: [300], timeout: 10_000 },
+		)
+		.toBe(true);
 }

@@ -1,7 +1,7 @@
 /** What a block of cells from a spreadsheet, or text with tabs, makes of the list of bench readings. */
 import { unitInHeading } from "../number/heading";
 import { evidence } from "../number/separators";
-import type { Row } from "../schedule/rows";
+import { MOST_ROWS, type PastedRows, type Row } from "../schedule/rows";
 import type { FieldInfo } from "../solver/types";
 import { startsWithNumber } from "../table/block";
 import { readNumber, type UnitChoice } from "../units";
@@ -11,19 +11,6 @@ interface Column {
 	/** The unit that its heading names, as written there. */
 	readonly unit: string;
 }
-
-export type PastedReadings =
-	| {
-			readonly kind: "rows";
-			readonly rows: readonly Row[];
-			/** Texts for which there was no cell. */
-			readonly unplaced: readonly string[];
-	  }
-	/** Nothing has been changed, for this reason. */
-	| { readonly kind: "refused"; readonly reason: string };
-
-/** The list that a study may have. */
-const MOST = 500;
 
 /** Words with which headings begin, and the field that they mean. */
 const WORDS: readonly (readonly [RegExp, string])[] = [
@@ -43,7 +30,7 @@ export function pasteReadings(
 	given: readonly (readonly string[])[],
 	infos: readonly FieldInfo[],
 	units: UnitChoice,
-): PastedReadings {
+): PastedRows {
 	const block = given.filter((row) => row.some((text) => text.trim() !== ""));
 	const head = block[0] ?? [];
 	const headed = block.length > 1 && head.every((text) => !startsWithNumber(text));
@@ -53,8 +40,8 @@ export function pasteReadings(
 		: infos.slice(place.column).map((info) => ({ info, unit: "" }));
 	if (typeof columns === "string") return { kind: "refused", reason: columns };
 	const start = headed ? 0 : place.row;
-	if (start + body.length > MOST) {
-		const reason = `A list has at most ${MOST} rows, and these would be ${start + body.length}.`;
+	if (start + body.length > MOST_ROWS) {
+		const reason = `A list has at most ${MOST_ROWS} rows, and these would be ${start + body.length}.`;
 		return { kind: "refused", reason };
 	}
 	const decimal = evidence(body.flat());

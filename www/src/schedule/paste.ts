@@ -5,7 +5,7 @@ import { named } from "../number/written";
 import type { Quantity } from "../solver/types";
 import { startsWithNumber } from "../table/block";
 import { type Reading, readNumber, type UnitChoice } from "../units";
-import type { Row } from "./rows";
+import { MOST_ROWS, type PastedRows, type Row } from "./rows";
 
 type Block = readonly (readonly string[])[];
 
@@ -20,19 +20,6 @@ interface Column {
 	/** The unit that its heading names, as written there. */
 	readonly unit: string;
 }
-
-export type PastedRows =
-	| {
-			readonly kind: "rows";
-			readonly rows: readonly Row[];
-			/** Texts for which there was no cell. */
-			readonly unplaced: readonly string[];
-	  }
-	/** Nothing has been changed, for this reason. */
-	| { readonly kind: "refused"; readonly reason: string };
-
-/** More rows than any study may have; so many cells would hold up the page. */
-const MOST = 500;
 
 const ROLES: Readonly<Record<Columns, readonly Role[]>> = {
 	perimeter: ["at", "area", "perimeter"],
@@ -86,8 +73,8 @@ export function pasteRows(
 	const start = headed ? 0 : place.row;
 	const base = headed ? [] : old;
 	if (body.length === 0) return { kind: "refused", reason: "There was no row below the heading." };
-	if (start + body.length > MOST) {
-		const reason = `A list has at most ${MOST} rows, and these would be ${start + body.length}.`;
+	if (start + body.length > MOST_ROWS) {
+		const reason = `A list has at most ${MOST_ROWS} rows, and these would be ${start + body.length}.`;
 		return { kind: "refused", reason };
 	}
 	const decimal = evidence(body.flat());

@@ -11,6 +11,20 @@ export interface Row {
 	readonly texts: Readonly<Record<string, string>>;
 }
 
+/** What a block of cells from a spreadsheet makes of a list of rows. */
+export type PastedRows =
+	| {
+			readonly kind: "rows";
+			readonly rows: readonly Row[];
+			/** Texts for which there was no cell. */
+			readonly unplaced: readonly string[];
+	  }
+	/** Nothing has been changed, for this reason. */
+	| { readonly kind: "refused"; readonly reason: string };
+
+/** More rows than any study may have; so many cells would hold up the page. */
+export const MOST_ROWS = 500;
+
 /** The station of a new row behind the only one lies this far on [m]. */
 const STEP = 0.1;
 

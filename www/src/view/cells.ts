@@ -1,5 +1,7 @@
 // Keys and pasted text in a small grid whose cells say their row and column in `data-at`.
 
+import { editor } from "../network/editor.svelte";
+import type { PastedRows, Row } from "../schedule/rows";
 import { readBlock } from "../table/block";
 
 interface Place {
@@ -21,6 +23,32 @@ export function pastedBlock(event: ClipboardEvent): { place: Place; block: strin
 	if (!place || !/[\t\n]/.test(text.trim())) return null;
 	event.preventDefault();
 	return { place, block: readBlock(text) };
+}
+
+/**
+ * Pastes a block over the cells from the one on in which it is pasted, as one edit of a list of rows. Tells
+ * what there is to say of it; null when no block is pasted.
+ */
+export function pasteOver(
+	event: ClipboardEvent,
+	change: (by: (rows: Row[]) => readonly Row[]) => void,
+	made: (rows: readonly Row[], place: Place, block: string[][]) => PastedRows,
+): string | null {
+	const pasted = pastedBlock(event);
+	if (!pasted) return null;
+	editor.close();
+	let told = "";
+	change((before) => {
+		const result = made(before, pasted.place, pasted.block);
+		if (result.kind === "refused") {
+			told = `Nothing was pasted. ${result.reason}`;
+			return before;
+		}
+		const lost = result.unplaced.map((each) => `“${each}”`).join(", ");
+		told = lost === "" ? "" : `There was no cell for: ${lost}.`;
+		return result.rows;
+	});
+	return told;
 }
 
 /** Up and down lead along a column, as in the tables. */

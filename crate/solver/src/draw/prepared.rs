@@ -1,4 +1,4 @@
-//! A network solved again and again, in numbers only: what sweeps, paired draws and benches need.
+//! A network solved again and again, in numbers only, for the benches.
 
 use super::bench;
 use super::events::Interval;

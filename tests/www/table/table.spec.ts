@@ -23,6 +23,12 @@ function ids(page: Page): Promise<string[]> {
 	return values(page, /^Branch \d+, name$/);
 }
 
+/** The same once all rows of the example are there: those below the first come bit by bit. */
+async function allIds(page: Page): Promise<string[]> {
+	await expect.poll(async () => (await ids(page)).length).toBe(26);
+	return ids(page);
+}
+
 function values(page: Page, name: RegExp): Promise<string[]> {
 	const cells = page.getByRole("textbox", { name });
 	return cells.evaluateAll((all) => all.map((each) => (each as HTMLInputElement).value));
@@ -177,7 +183,7 @@ test("rows are copied and pasted as new rows, cut, and brought by a spreadsheet"
 	page,
 }) => {
 	await open(page);
-	const all = await ids(page);
+	const all = await allIds(page);
 	await onClipboard(page, "");
 	await number(page, "runner 1").click();
 	await page.keyboard.press("Control+c");
@@ -216,9 +222,7 @@ test("rows are inserted, duplicated, moved and removed, by keys and by buttons",
 	page,
 }) => {
 	await open(page);
-	// Rows below the first come bit by bit.
-	await expect.poll(async () => (await ids(page)).length).toBe(26);
-	const all = await ids(page);
+	const all = await allIds(page);
 	await cell(page, "Branch 3, name").focus();
 	await page.keyboard.press("Control+Enter");
 	await expect(cell(page, "Branch 4, name")).toBeFocused();

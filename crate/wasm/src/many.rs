@@ -11,9 +11,9 @@ use crate::{Causes, Deviations, Range, Whole, outside, plain};
 ///
 /// # Errors
 /// None for any study; throws when the browser cannot build the reply.
-#[wasm_bindgen(unchecked_return_type = "import('../types').Range")]
+#[wasm_bindgen(unchecked_return_type = "import('../../types').Range")]
 pub fn range(
-    #[wasm_bindgen(unchecked_param_type = "import('../types').Study")] study: &JsValue,
+    #[wasm_bindgen(unchecked_param_type = "import('../../types').Study")] study: &JsValue,
     first: u32,
     count: u32,
 ) -> Result<JsValue, JsError> {
@@ -33,9 +33,9 @@ pub fn range(
 ///
 /// # Errors
 /// None for any study; throws when the browser cannot build the reply.
-#[wasm_bindgen(unchecked_return_type = "import('../types').Whole")]
+#[wasm_bindgen(unchecked_return_type = "import('../../types').Whole")]
 pub fn answer(
-    #[wasm_bindgen(unchecked_param_type = "import('../types').Study")] study: &JsValue,
+    #[wasm_bindgen(unchecked_param_type = "import('../../types').Study")] study: &JsValue,
 ) -> Result<JsValue, JsError> {
     plain(
         &match read(study).and_then(|study| evenport::solve(&study)) {
@@ -51,10 +51,10 @@ pub fn answer(
 ///
 /// # Errors
 /// None for any studies; throws when the draws are none, or when the browser cannot build the reply.
-#[wasm_bindgen(unchecked_return_type = "import('../types').FiguresOutcome[][]")]
+#[wasm_bindgen(unchecked_return_type = "import('../../types').FiguresOutcome[][]")]
 pub fn figures(
-    #[wasm_bindgen(unchecked_param_type = "import('../types').Study[]")] studies: &JsValue,
-    #[wasm_bindgen(unchecked_param_type = "import('../types').Draw[]")] draws: &JsValue,
+    #[wasm_bindgen(unchecked_param_type = "import('../../types').Study[]")] studies: &JsValue,
+    #[wasm_bindgen(unchecked_param_type = "import('../../types').Draw[]")] draws: &JsValue,
 ) -> Result<JsValue, JsError> {
     let draws = outside::text(draws).ok();
     let draws = draws.and_then(|text| evenport::read_draws(&text));
@@ -71,10 +71,10 @@ pub fn figures(
 ///
 /// # Errors
 /// None for any versions; throws when the worlds are none, or when the browser cannot build the reply.
-#[wasm_bindgen(unchecked_return_type = "import('../types').Deviations")]
+#[wasm_bindgen(unchecked_return_type = "import('../../types').Deviations")]
 pub fn deviations(
-    #[wasm_bindgen(unchecked_param_type = "import('../types').Study[]")] versions: &JsValue,
-    #[wasm_bindgen(unchecked_param_type = "import('../types').Worlds")] worlds: &JsValue,
+    #[wasm_bindgen(unchecked_param_type = "import('../../types').Study[]")] versions: &JsValue,
+    #[wasm_bindgen(unchecked_param_type = "import('../../types').Worlds")] worlds: &JsValue,
 ) -> Result<JsValue, JsError> {
     let worlds = read_worlds(worlds)?;
     let found = read_all(versions).and_then(|versions| evenport::deviations(&versions, &worlds));
@@ -90,10 +90,10 @@ pub fn deviations(
 ///
 /// # Errors
 /// As `deviations`.
-#[wasm_bindgen(unchecked_return_type = "import('../types').Causes")]
+#[wasm_bindgen(unchecked_return_type = "import('../../types').Causes")]
 pub fn causes(
-    #[wasm_bindgen(unchecked_param_type = "import('../types').Study[]")] versions: &JsValue,
-    #[wasm_bindgen(unchecked_param_type = "import('../types').Worlds")] worlds: &JsValue,
+    #[wasm_bindgen(unchecked_param_type = "import('../../types').Study[]")] versions: &JsValue,
+    #[wasm_bindgen(unchecked_param_type = "import('../../types').Worlds")] worlds: &JsValue,
 ) -> Result<JsValue, JsError> {
     let worlds = read_worlds(worlds)?;
     let found = read_all(versions).and_then(|versions| evenport::pair_causes(&versions, &worlds));
@@ -108,7 +108,7 @@ pub fn causes(
 ///
 /// # Errors
 /// Throws when the browser cannot build the reply.
-#[wasm_bindgen(unchecked_return_type = "import('../types').Told")]
+#[wasm_bindgen(unchecked_return_type = "import('../../types').Told")]
 pub fn tell(
     deviations: &[f64],
     versions: u32,

@@ -8,10 +8,10 @@ use crate::{Read, Solve, clock, outside, plain};
 ///
 /// # Errors
 /// None for any study; throws when the part is none, or when the browser cannot build the reply.
-#[wasm_bindgen(unchecked_return_type = "import('../types').Solve")]
+#[wasm_bindgen(unchecked_return_type = "import('../../types').Solve")]
 pub fn solve(
-    #[wasm_bindgen(unchecked_param_type = "import('../types').Study")] study: &JsValue,
-    #[wasm_bindgen(unchecked_param_type = "import('../types').Part")] part: &JsValue,
+    #[wasm_bindgen(unchecked_param_type = "import('../../types').Study")] study: &JsValue,
+    #[wasm_bindgen(unchecked_param_type = "import('../../types').Part")] part: &JsValue,
 ) -> Result<JsValue, JsError> {
     let start = clock::now();
     let part = outside::text(part).ok();
@@ -34,7 +34,7 @@ pub fn solve(
 ///
 /// # Errors
 /// None for any text; throws when the browser cannot build the reply.
-#[wasm_bindgen(unchecked_return_type = "import('../types').Read")]
+#[wasm_bindgen(unchecked_return_type = "import('../../types').Read")]
 pub fn read(text: &str) -> Result<JsValue, JsError> {
     plain(&match evenport::read(text) {
         Ok(study) => Read::Study {
@@ -48,7 +48,7 @@ pub fn read(text: &str) -> Result<JsValue, JsError> {
 ///
 /// # Errors
 /// Throws when the browser cannot build the reply.
-#[wasm_bindgen(unchecked_return_type = "import('../types').Catalogue")]
+#[wasm_bindgen(unchecked_return_type = "import('../../types').Catalogue")]
 pub fn laws() -> Result<JsValue, JsError> {
     plain(&evenport::catalogue())
 }

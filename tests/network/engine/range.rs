@@ -83,3 +83,31 @@ fn a_study_without_an_engine_has_no_range() {
             .is_empty()
     );
 }
+
+/// What a sweep shows of a study is what its own answer says, refusals past a blower's table included.
+#[test]
+fn figures_are_refused_where_the_answer_is() {
+    let mut study = blown_v8();
+    let mut refused = 0;
+    for speed in [50.0, 100.0, 140.0, 200.0] {
+        study.engine.speed = Some(speed);
+        let answer = evenport::solve(&study).expect("a valid study");
+        let running = answer
+            .draws
+            .iter()
+            .find(|draw| draw.draw == evenport::Draw::Running)
+            .expect("a complete engine");
+        let figures = evenport::figures(&study, &[evenport::Draw::Running]);
+        match (&running.outcome, &figures[0]) {
+            (evenport::Outcome::Solved(solved), evenport::FiguresOutcome::Solved(figures)) => {
+                close(figures.spread, solved.spread, 1e-8);
+            }
+            (evenport::Outcome::Refused(said), evenport::FiguresOutcome::Refused { sentence }) => {
+                assert_eq!(&said.sentence, sentence);
+                refused += 1;
+            }
+            (answer, figures) => panic!("{speed}: {answer:?} {figures:?}"),
+        }
+    }
+    assert!(refused > 0);
+}

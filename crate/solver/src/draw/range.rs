@@ -1,5 +1,6 @@
 //! The running draw at one speed after another, in numbers only.
 
+use super::events::Interval;
 use super::operating::Operating;
 use super::running::{Cycle, intervals};
 use super::{Found, Refused};
@@ -38,16 +39,25 @@ pub fn over_speeds(model: &Model, points: &[Operating]) -> Vec<Result<Numbers, R
         }
         results.push(found.or_else(|_| {
             // The points before may be no start for this one: begin anew, and tell why if that fails too.
-            let mut fresh = Cycle::new(model, point, &intervals);
-            fresh.solver.patient = false;
-            let numbers = fresh.numbers();
-            numbers.map_err(|refused| match refused {
-                Refused::Failed(failure) => fresh.explain(failure),
-                other => other,
-            })
+            anew(model, point, &intervals).map(|(_, numbers)| numbers)
         }));
     }
     results
+}
+
+/// A cycle solved from nothing by plain steps, with its numbers.
+pub(super) fn anew<'m, 'a>(
+    model: &'m Model,
+    operating: &'a Operating,
+    intervals: &'a [Interval],
+) -> Result<(Cycle<'m, 'a>, Numbers), Refused> {
+    let mut cycle = Cycle::new(model, operating, intervals);
+    cycle.solver.patient = false;
+    match cycle.numbers() {
+        Ok(numbers) => Ok((cycle, numbers)),
+        Err(Refused::Failed(failure)) => Err(cycle.explain(failure)),
+        Err(other) => Err(other),
+    }
 }
 
 /// Points that are looked back at: through three the start of the next lies on a parabola.

@@ -4,6 +4,7 @@ use super::Refused;
 use super::bench;
 use super::events::{self, Interval};
 use super::operating::{Operating, operating};
+use super::range::anew;
 use super::running::{Cycle, Tables, intervals};
 use crate::answer::Draw;
 use crate::junction::Junction;
@@ -192,13 +193,8 @@ fn running_kind(
     } else {
         intervals(&operating)
     };
-    let mut cycle = Cycle::new(model, &operating, &intervals);
-    cycle.solver.patient = false;
-    if let Err(failure) = cycle.agree() {
-        return Err(cycle.explain(failure));
-    }
+    let (cycle, numbers) = anew(model, &operating, &intervals)?;
     let (states, values) = (cycle.states.clone(), cycle.values.clone());
-    let flows = cycle.flows().to_vec();
     let found = states.iter();
     let heads = found.map(|state| {
         let state = state.as_ref();
@@ -214,7 +210,7 @@ fn running_kind(
         values,
         tables,
     };
-    Ok((flows, kind))
+    Ok((numbers.flows, kind))
 }
 
 fn entering_heads(model: &Model, state: &Flowing) -> Vec<EnteringHead> {

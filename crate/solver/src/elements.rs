@@ -15,7 +15,7 @@ use crate::law::opening::contracted_jet::ContractedJet;
 use crate::law::opening::thick_edge_idelchik;
 use crate::law::screen::{self, RoundScreen, SquareScreen};
 use crate::law::throttle::plate_heywood_1988::ThrottlePlate;
-use crate::law::{Scatter, TwoWay, area, cooler, entry};
+use crate::law::{self, Scatter, TwoWay, area, cooler, entry};
 use crate::schedule;
 use crate::study::{Loss, ScreenLaw, Station};
 
@@ -102,6 +102,23 @@ pub fn sections(loss: &Loss) -> (f64, f64) {
             (area(stations.first()), area(stations.last()))
         }
     }
+}
+
+/// Field and message for each value of a loss outside its law's range.
+pub fn outside(loss: &Loss) -> Vec<(String, String)> {
+    if let Loss::Schedule {
+        roughness,
+        stations,
+        bends,
+        law,
+    } = loss
+    {
+        return schedule::outside(stations, bends, *roughness, *law);
+    }
+    let found = law::outside::outside(loss).into_iter();
+    found
+        .map(|(field, message)| (field.to_owned(), message))
+        .collect()
 }
 
 /// The elements of a loss of one piece for flow from `from` and for flow from `to`.

@@ -5,14 +5,13 @@ use std::f64::consts::PI;
 use super::{BlowerAnswer, BranchAnswer, Draw, OperatingAnswer, Warning, WarningKind};
 use crate::digits::rounded;
 use crate::draw::{Drawn, Operating};
-use crate::elements::sections;
+use crate::elements::{self, sections};
 use crate::exchange::whole_core;
 use crate::graph;
 use crate::law::blower::positive_displacement;
 use crate::law::outside;
 use crate::law::valve::mach_index_taylor;
 use crate::model::Model;
-use crate::schedule;
 use crate::study::{Blower, Cycle, Loss, NodeKind, Study};
 
 /// Sections that differ by more than this are not the same section [-].
@@ -51,7 +50,7 @@ pub fn of_study(study: &Study, model: &Model) -> Vec<Warning> {
             }
         }
         for (position, loss) in branch.losses.iter().enumerate() {
-            for (field, message) in outside_of(loss) {
+            for (field, message) in elements::outside(loss) {
                 let field = format!("losses[{position}].{field}");
                 warnings.push(warning(
                     WarningKind::OutsideRange,
@@ -244,23 +243,6 @@ fn slow_losses(study: &Study, drawn: &Drawn<'_>, branches: &[BranchAnswer]) -> V
         }
     }
     warnings
-}
-
-/// Field and message for each value of a loss outside its law's range.
-fn outside_of(loss: &Loss) -> Vec<(String, String)> {
-    if let Loss::Schedule {
-        roughness,
-        stations,
-        bends,
-        law,
-    } = loss
-    {
-        return schedule::outside(stations, bends, *roughness, *law);
-    }
-    let found = outside::outside(loss).into_iter();
-    found
-        .map(|(field, message)| (field.to_owned(), message))
-        .collect()
 }
 
 /// Warnings on what a running draw has found for the engine: limits passed, efficiencies and cores beyond

@@ -1,7 +1,6 @@
 //! The same loss as each author of its law has it.
 
-use crate::law::outside::outside;
-use crate::schedule;
+use crate::elements::outside;
 use crate::study::{
     BendLaw, ConeLaw, JunctionLaw, Loss, ReentrantEntryLaw, RoundedEntryLaw, ScheduleLaw,
     ScreenLaw, SharpEntryLaw, StepLaw,
@@ -21,24 +20,11 @@ pub const JUNCTION: [JunctionLaw; 5] = [
 pub fn by_author(loss: &Loss) -> Vec<Loss> {
     let mut all = every(loss);
     for other in &mut all {
-        if beyond(other) > beyond(loss) {
+        if outside(other).len() > outside(loss).len() {
             other.clone_from(loss);
         }
     }
     all
-}
-
-/// How many of a loss's values lie outside its author's range.
-fn beyond(loss: &Loss) -> usize {
-    match loss {
-        Loss::Schedule {
-            roughness,
-            stations,
-            bends,
-            law,
-        } => schedule::outside(stations, bends, *roughness, *law).len(),
-        _ => outside(loss).len(),
-    }
 }
 
 fn every(loss: &Loss) -> Vec<Loss> {

@@ -62,7 +62,7 @@ test("from start to finish: read, explained, mended, compared, and everything co
 	await expect(rows.nth(2)).toContainText(`${benchTapered} %`);
 	await press(page, "Bring back the wider log");
 	await expect(title(page)).toHaveText("Inline log");
-	expect(await spread(page, "Running")).toBe(wider);
+	await expect.poll(() => spread(page, "Running")).toBe(wider);
 	await press(page, "Bring back my study");
 	await expect(title(page)).toHaveText("V8 lid");
 	await page.getByRole("button", { name: "Close the guide" }).click();

@@ -54,12 +54,12 @@ test("operating point, mixture and speed range of a blown engine; a speed is mad
 	test.slow();
 	await openBlown(page);
 	const row = (section: string, name: string | RegExp) =>
-		page.locator(`section[aria-labelledby="${section}"] tr`, { hasText: name });
-	await expect(row("operating-title", "Boost at lid front, static")).toContainText("72.2");
-	await expect(row("operating-title", "Power it gives to the air, kW")).toContainText("46.5");
-	await expect(row("operating-title", "Heat it takes from the air, kW")).toContainText("24.39");
-	await expect(row("operating-title", "core rear")).toBeVisible();
-	const mixture = page.locator('section[aria-labelledby="mixture-title"]');
+		page.getByRole("region", { name: section }).locator("tr", { hasText: name });
+	await expect(row("Operating point", "Boost at lid front, static")).toContainText("72.2");
+	await expect(row("Operating point", "Power it gives to the air, kW")).toContainText("46.5");
+	await expect(row("Operating point", "Heat it takes from the air, kW")).toContainText("24.39");
+	await expect(row("Operating point", "core rear")).toBeVisible();
+	const mixture = page.getByRole("region", { name: "Mixture" });
 	await expect(mixture.locator(".says").first()).toContainText("Cylinder 4 is most at risk");
 	await expect(mixture.locator("tbody tr", { hasText: "▲lean" }).first()).toContainText("+0.88");
 	await expect(mixture.locator("tbody tr", { hasText: "▼rich" }).last()).toContainText("−2.70");
@@ -78,7 +78,7 @@ test("operating point, mixture and speed range of a blown engine; a speed is mad
 	await expect(slider).toHaveAttribute("aria-valuetext", /^1881 rpm, spread 0\.\d+ %$/);
 	await slider.press("Enter");
 	await expect(page.getByLabel("speed, rpm", { exact: true })).toHaveValue("1881");
-	await expect(row("operating-title", /^Speed, rpm\s*1881/)).toHaveCount(1);
+	await expect(row("Operating point", /^Speed, rpm\s*1881/)).toHaveCount(1);
 	await expect(range.locator(".reading")).toContainText("the study's speed");
 	await expect(range).toContainText("Of the study as it stands.");
 	await page.getByRole("button", { name: "Undo" }).click();
@@ -131,8 +131,13 @@ test("everybody can use the engine's panels, in light and dark", async ({ page }
 	await slider.press("Home");
 	await slider.press("Enter");
 	await expect(page.locator(".verdict")).toContainText("Past its limit");
-	const titles = ["verdict", "operating", "mixture", "range", "warnings"];
-	const parts = titles.map((title) => `section[aria-labelledby="${title}-title"]`);
+	const titles = ["Verdict", "Operating point", "Mixture", "Speed range", "Worth a look"];
+	const parts = await Promise.all(
+		titles.map(async (name) => {
+			const heading = await page.getByRole("region", { name }).getAttribute("aria-labelledby");
+			return `section[aria-labelledby="${heading}"]`;
+		}),
+	);
 	for (const colorScheme of ["light", "dark"] as const) {
 		await page.emulateMedia({ colorScheme });
 		expect(await violations(page, ...parts)).toEqual([]);
@@ -162,11 +167,11 @@ test("speeds past the blower's table are a gap with its reason, and a passed lim
 	await expect(page.locator(".verdict .standing")).toContainText(
 		/⚠ Past its limit: blower\s+turns at 4320\srpm, above its limit of 3000\srpm: do not run it so\./,
 	);
-	const first = page.locator('section[aria-labelledby="warnings-title"] li').first();
+	const first = page.getByRole("region", { name: "Worth a look" }).locator("li").first();
 	await expect(first).toContainText("⚠ Past its limit at blower");
-	await expect(page.locator('section[aria-labelledby="operating-title"] td.past')).toContainText(
-		"▲past its limit",
-	);
+	await expect(
+		page.getByRole("region", { name: "Operating point" }).locator("td.past"),
+	).toContainText("▲past its limit");
 });
 
 test("the trims are saved as CSV, in which no cylinder's name can be reckoned; upstream fuel has none", async ({
@@ -194,7 +199,7 @@ test("the trims are saved as CSV, in which no cylinder's name can be reckoned; u
 	await openBlown(page, (study) => {
 		study.engine.fuel.setting = "upstream";
 	});
-	const mixture = page.locator('section[aria-labelledby="mixture-title"]');
+	const mixture = page.getByRole("region", { name: "Mixture" });
 	await expect(mixture).toContainText("No trim column");
 	await expect(mixture.locator("th", { hasText: "Trim" })).toHaveCount(0);
 	await expect(mixture.getByRole("button")).toHaveCount(0);

@@ -6,6 +6,7 @@ const LOADERS = {
 	guide: () => import("./Guide.svelte"),
 	studies: () => import("./Studies.svelte"),
 	check: () => import("./CadTables.svelte"),
+	report: () => import("./Report.svelte"),
 	link: () => import("./LinkSheet.svelte"),
 	engine: () => import("./EnginePanels.svelte"),
 	sweep: () => import("./Sweep.svelte"),

@@ -24,11 +24,13 @@ const structure = $derived.by(() => {
 });
 const placing = $derived(structure ? placed(structure) : null);
 const kind = $derived<Kind>(placing?.plan ? wanted : "layers");
-const drawing = $derived.by((): Drawing | null => {
+const drawing = $derived(drawnIn(width, times));
+
+function drawnIn(width: number, times: number): Drawing | null {
 	if (!structure || structure.points.length === 0) return null;
 	if (kind === "engine" && placing?.plan) return drawn(placing.plan, structure, width, times);
 	return layered?.(structure, width, times) ?? null;
-});
+}
 
 /** What the sketch shows and what it can be asked for. */
 export const sketch = {
@@ -37,6 +39,10 @@ export const sketch = {
 	},
 	get kind() {
 		return kind;
+	},
+	/** The same for a paper that is so many pixels wide. */
+	onPaper(pixels: number): Drawing | null {
+		return drawnIn(pixels, 1);
 	},
 	/** Why the network cannot be drawn around its engine; empty when it can. */
 	get why() {

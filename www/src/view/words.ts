@@ -18,6 +18,10 @@ export const STATE_WORDS: Readonly<Record<State, { word: string; shape: string }
 	tooCloseToTell: { word: "too close to tell", shape: "≈" },
 };
 
+/** How to read the bars of the cylinders' deviations. */
+export const SHARES_KEY =
+	"Bar: deviation from the mean. Whisker: its doubt. Dashed: half the limit on either side; past it a cylinder is starved ▼ or overfed ▲.";
+
 export const GAP_WORDS: Readonly<Record<GapQuantity, string>> = {
 	share: "share of the air",
 	portPressure: "stagnation pressure at the port",

@@ -44,7 +44,7 @@ export function start() {
 
 /** Both questions are put at once: the worker is still loading, and answers them one after the other. */
 async function open() {
-	if (location.hash.startsWith("#study=")) {
+	if (reading.expected) {
 		const [read] = await Promise.all([reading.open(location.hash), catalogue.load()]);
 		if (!read) await own();
 		return;

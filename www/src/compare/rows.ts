@@ -1,4 +1,5 @@
 /** What stands beside each other: a figure of every version in a row. */
+import { DRAWS } from "../solver/draws";
 import type { Answer, Draw, Solved, StudyError } from "../solver/types";
 import { figure, signed, type Unit, type UnitChoice, withUnit } from "../units";
 import { DRAW_WORDS, STATE_WORDS } from "../view/words";
@@ -21,8 +22,6 @@ export interface Row {
 	readonly words: readonly string[];
 }
 
-const ORDER: readonly Draw[] = ["running", "cycleMean", "benchOneAtATime", "benchAllOpen"];
-
 /** A version's name on the page. */
 export function nameOf(name: string | null): string {
 	return name === null ? "Base" : name.trim() === "" ? "no name" : name;
@@ -43,7 +42,7 @@ export interface Group {
 
 /** The spread of every version in every draw. */
 export function spreads(told: readonly Told[], units: UnitChoice): Group {
-	const rows = ORDER.filter((each) =>
+	const rows = DRAWS.filter((each) =>
 		told.some(({ answer }) => answer?.draws.some((one) => one.draw === each)),
 	).map((draw) => ({
 		label: DRAW_WORDS[draw],

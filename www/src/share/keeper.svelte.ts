@@ -19,6 +19,9 @@ const DELAY = 50;
 /** Where a tab remembers its study, for a reload. */
 const OPEN = "evenport-open";
 
+/** Where a browser remembers that it has kept something. */
+const KEPT = "evenport-kept";
+
 /** Whose the study on the sheet is to edit. */
 export type Standing = "own" | "watching" | "takenAway";
 
@@ -76,6 +79,10 @@ export const keeper = {
 	/** Whether the browser is not to keep anything before somebody says so. */
 	get withheld() {
 		return withheld;
+	},
+	/** Whether nobody has kept anything in this browser, as far as that is known before its database is open. */
+	get isNew() {
+		return !withheld && read(() => localStorage, KEPT) === null;
 	},
 	/** Whether there is an edit that neither a shelf nor the page's own file has. */
 	get unkept() {
@@ -330,6 +337,7 @@ function write(place: Place, sheet: Sheet) {
 	};
 	place.sheet = sheet;
 	place.known = { key, revision };
+	note(() => localStorage, KEPT, "yes");
 	const done = records.put(entry).then(
 		() => {
 			trouble = null;
@@ -364,22 +372,29 @@ function fail(reason: unknown) {
 
 /** The study that this tab had on its sheet; else the one that was written last in any tab. */
 async function lastEntry(): Promise<Entry | undefined> {
-	return (await newest(remembered())) ?? (await newest(await records.newestStudy()));
+	return (
+		(await newest(read(() => sessionStorage, OPEN))) ?? (await newest(await records.newestStudy()))
+	);
 }
 
-function remembered(): string | null {
+function remember({ study }: Place) {
+	// Without it a reload opens the study that was written last.
+	if (!withheld) note(() => sessionStorage, OPEN, study);
+}
+
+/** A browser that gives no storage throws where it is asked for. */
+function read(storage: () => Storage, name: string): string | null {
 	try {
-		return sessionStorage.getItem(OPEN);
+		return storage().getItem(name);
 	} catch {
 		return null;
 	}
 }
 
-function remember({ study }: Place) {
-	if (withheld) return;
+function note(storage: () => Storage, name: string, text: string) {
 	try {
-		sessionStorage.setItem(OPEN, study);
+		storage().setItem(name, text);
 	} catch {
-		// Then a reload opens the study that was written last.
+		// It only saves a question.
 	}
 }

@@ -1,5 +1,7 @@
 /** The latest answer to the study on the sheet: the newest study wins, what it overtakes is dropped. */
+
 import { onRestart, solve } from "./client";
+import { DRAWS } from "./draws";
 import type { Answer, Draw, DrawAnswer, Study, StudyError } from "./types";
 
 let answer = $state.raw<Answer | null>(null);
@@ -20,9 +22,6 @@ const NONE: readonly StudyError[] = [];
 
 /** An answer that takes no longer needs no word about it [ms]. */
 const SOON = 400;
-
-/** The headline's draw first, whichever of the two it is. */
-const ORDER: readonly Draw[] = ["running", "cycleMean", "benchOneAtATime", "benchAllOpen"];
 
 /** A study, and the draw that is not to wait for the others. */
 interface Asked {
@@ -131,5 +130,5 @@ async function answerTo(asked: Asked) {
 
 /** Each draw once, the first one there is of it, in the order in which they are always shown. */
 function inOrder(draws: readonly DrawAnswer[]): DrawAnswer[] {
-	return ORDER.flatMap((draw) => draws.find((each) => each.draw === draw) ?? []);
+	return DRAWS.flatMap((draw) => draws.find((each) => each.draw === draw) ?? []);
 }

@@ -2,9 +2,11 @@
  * The sweep on the page: what is asked for, and the last one that is whole. It is solved in small parts by
  * the second worker, so that an edit never waits, and stopping it leaves nothing under way but one part.
  */
+
 import type { Path, Sheet } from "../network/edit";
 import { editor } from "../network/editor.svelte";
 import { FIRST, nextCount } from "../range/pace";
+import { DRAWS } from "../solver/draws";
 import { figures } from "../solver/many";
 import type { Draw, FieldInfo, FiguresOutcome, Study } from "../solver/types";
 import type { UnitChoice } from "../units";
@@ -24,9 +26,6 @@ export interface Found {
 	/** The study itself, by draw. */
 	readonly present: readonly FiguresOutcome[];
 }
-
-/** All draws are solved together: to look at another one costs nothing then. */
-const DRAWS: readonly Draw[] = ["running", "cycleMean", "benchOneAtATime", "benchAllOpen"];
 
 let plan = $state.raw<Plan | null>(null);
 /** The cells to choose from by axis; they stay while some of them are taken out of the sweep. */
@@ -160,6 +159,7 @@ async function solved(
 		const from = outcomes.length;
 		const length = Math.min(count, of - from);
 		const studies = Array.from({ length }, (_, at) => studyAt(from + at));
+		// All draws are solved together: to look at another one costs nothing then.
 		const part = await figures(studies, [...DRAWS]);
 		if (own.abandoned) return null;
 		outcomes.push(...part);

@@ -27,13 +27,32 @@ export function afterFirstReply(): { readonly now: boolean } {
 export function gradually(
 	total: () => number,
 	ready: () => boolean = () => true,
-): { readonly shown: number } {
+): { readonly shown: number; readonly done: boolean } {
 	let shown = $state(FIRST);
 	$effect(() => {
 		if (!ready() || total() === 0 || shown === Number.POSITIVE_INFINITY) return;
 		const timer = setTimeout(() => {
 			shown = shown < total() ? shown + STEP : Number.POSITIVE_INFINITY;
 		});
+		return () => clearTimeout(timer);
+	});
+	return {
+		get shown() {
+			return shown;
+		},
+		/** Whether nothing more comes, so that what stands below stays where it is. */
+		get done() {
+			return shown === Number.POSITIVE_INFINITY || total() === 0;
+		},
+	};
+}
+
+/** How many of the parts that follow each other to render: each in a task of its own, so that keys are heard between. */
+export function inTurns(parts: number, ready: () => boolean): { readonly shown: number } {
+	let shown = $state(0);
+	$effect(() => {
+		if (!ready() || shown === parts) return;
+		const timer = setTimeout(() => (shown += 1));
 		return () => clearTimeout(timer);
 	});
 	return {

@@ -6,7 +6,11 @@ import { keeper } from "../share/keeper.svelte";
 import { linked } from "../share/link";
 import { copyName } from "../share/settle";
 
+/** The name that an address gives to what it holds. */
+const NAMED = "#study=";
+
 let on = $state.raw(false);
+let expected = $state.raw(location.hash.startsWith(NAMED));
 let fault = $state.raw("");
 /** The part of the address that the study on the sheet came by. */
 let address = "";
@@ -16,6 +20,10 @@ export const reading = {
 	get on() {
 		return on;
 	},
+	/** Whether the study in the address has still to be opened. */
+	get expected() {
+		return expected;
+	},
 	/** Why a link could not be opened; empty when there is nothing to say. */
 	get fault() {
 		return fault;
@@ -23,24 +31,11 @@ export const reading = {
 
 	/** Opens the study in the address, if it holds one; tells whether it has been laid on the sheet. */
 	async open(hash: string): Promise<boolean> {
-		const found = await linked(hash);
-		if (found.kind === "none") return false;
-		if (found.kind === "fault") {
-			fault = found.message;
-			return false;
+		try {
+			return await opened(hash);
+		} finally {
+			expected = false;
 		}
-		const reply = await readOutside(found.text);
-		if (reply.kind === "wrong") {
-			const [first] = reply.errors;
-			fault = `This link holds no study that can be read: ${[first?.element, first?.message].filter(Boolean).join(": ")}. Ask for it again, or for the study's file.`;
-			return false;
-		}
-		fault = "";
-		on = true;
-		address = hash;
-		// Kept by nobody before it is edited.
-		keeper.invite(reply.study);
-		return true;
 	},
 
 	/** The address has changed: to another study, or to a place on the page, which is not to cost the link. */
@@ -59,6 +54,27 @@ export const reading = {
 		forgetAddress();
 	},
 };
+
+async function opened(hash: string): Promise<boolean> {
+	const found = await linked(hash);
+	if (found.kind === "none") return false;
+	if (found.kind === "fault") {
+		fault = found.message;
+		return false;
+	}
+	const reply = await readOutside(found.text);
+	if (reply.kind === "wrong") {
+		const [first] = reply.errors;
+		fault = `This link holds no study that can be read: ${[first?.element, first?.message].filter(Boolean).join(": ")}. Ask for it again, or for the study's file.`;
+		return false;
+	}
+	fault = "";
+	on = true;
+	address = hash;
+	// Kept by nobody before it is edited.
+	keeper.invite(reply.study);
+	return true;
+}
 
 /** Another study has been laid on the sheet. */
 function leave() {

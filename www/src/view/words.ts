@@ -4,10 +4,10 @@ import type { Draw, GapQuantity, Leg, Reference, State, WarningKind } from "../s
 import type { Option } from "./options";
 
 export const DRAW_WORDS: Readonly<Record<Draw, string>> = {
-	benchOneAtATime: "Bench, one port at a time",
-	benchAllOpen: "Bench, all ports open",
 	running: "Running",
 	cycleMean: "Cycle mean",
+	benchOneAtATime: "Bench, one port at a time",
+	benchAllOpen: "Bench, all ports open",
 };
 
 /** A state is told by a word and a shape, never by colour alone. */

@@ -75,9 +75,9 @@ test("a cell is swept from the table, and the best point becomes a variant that 
 	expect(await violations(page, ".sweep", ".tools")).toEqual([]);
 	const [drawing] = await Promise.all([
 		page.waitForEvent("download"),
-		button(page, "Save SVG").click(),
+		button(page, "Save SVG of the sweep").click(),
 	]);
-	expect(drawing.suggestedFilename()).toMatch(/-sweep\.svg$/);
+	expect(drawing.suggestedFilename()).toMatch(/sweep\.svg$/);
 	await button(page, "Close the sweep").click();
 	await expect(panel(page)).toHaveCount(0);
 	await expect(starved(page)).toBeFocused();

@@ -1,4 +1,5 @@
-import { expect, type Page, test } from "@playwright/test";
+import { readFile } from "node:fs/promises";
+import { type Download, expect, type Page, test } from "@playwright/test";
 import { violations } from "../axe";
 import { cell, nodeCell, open, windowArea } from "../sheet";
 
@@ -16,6 +17,10 @@ async function newVariant(page: Page, name: string) {
 async function row(page: Page, name: string): Promise<string[]> {
 	const cells = figures(page).getByRole("row").filter({ hasText: name }).getByRole("cell");
 	return (await cells.allInnerTexts()).map((text) => text.trim());
+}
+
+async function textOf(download: Download): Promise<string> {
+	return readFile(await download.path(), "utf8");
 }
 
 test("versions stand side by side: spreads, differences, budgets, and the base in the sketch", async ({
@@ -54,6 +59,20 @@ test("versions stand side by side: spreads, differences, budgets, and the base i
 			.slice(1)
 			.map((text) => text.trim()),
 	).toEqual(["Base", "As it is", "Wide last window"]);
+
+	const [file] = await Promise.all([
+		page.waitForEvent("download"),
+		section(page).getByRole("button", { name: "Save the comparison as CSV" }).click(),
+	]);
+	expect(file.suggestedFilename()).toMatch(/versions\.csv$/);
+	const [head, ...lines] = (await textOf(file)).replace("\ufeff", "").split("\r\n");
+	expect(head).toBe(",Base,As it is,Wide last window");
+	expect(lines.find((line) => line.includes(one))).toMatch(/one port at a time",[\d.]+,0\.00,-/);
+	const [drawing] = await Promise.all([
+		page.waitForEvent("download"),
+		section(page).getByRole("button", { name: "Save SVG of the comparison" }).click(),
+	]);
+	expect(await textOf(drawing)).toContain("Wide last window");
 
 	await section(page).getByText("Pressure budget of").click();
 	const budget = section(page).getByRole("table", { name: /Stagnation pressure lost/ });

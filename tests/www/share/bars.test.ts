@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { gapBars, shareBars } from "../../../www/src/share/bars";
+import { gapBars, shareBars, versionBars } from "../../../www/src/share/bars";
 import { chosenUnits } from "../../../www/src/units";
 import { drawn, example, solve } from "../wasm";
 
@@ -21,6 +21,25 @@ describe("bars as a drawing", () => {
 				expect(x).toBeLessThanOrEqual(to);
 			}
 		});
+	});
+
+	it("of versions stand below each other by cylinder, on one scale that holds them all", () => {
+		const other = drawn(solve(example("blown_v8")), "running");
+		const versions = [
+			{ name: "Base", solved },
+			{ name: "Other", solved: other },
+		];
+		const { rows, strip, columns, width } = versionBars(versions, 0.004, units.fraction);
+		expect(rows.slice(0, 3).map(({ words }) => words)).toEqual([
+			["1", "Base"],
+			["", "Other"],
+			["2", "Base"],
+		]);
+		const length = (row: number) => (rows[row]?.bar[1] ?? 0) - (rows[row]?.bar[0] ?? 0);
+		const ratio = (solved.cylinders[6]?.deviation ?? 0) / (other.cylinders[6]?.deviation ?? 1);
+		expect(length(12) / length(13)).toBeCloseTo(ratio, 9);
+		for (const { bar } of rows) for (const x of bar) expect(x).toBeLessThanOrEqual(strip[1]);
+		expect(Math.max(...columns, strip[1])).toBeLessThan(width);
 	});
 
 	it("of a gap are as long as their parts, the largest as long as there is room", () => {

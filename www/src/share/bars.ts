@@ -1,5 +1,5 @@
 /** The bars that stand in the rows of a table, as one drawing with its words. */
-import type { Gap, Solved } from "../solver/types";
+import type { CylinderAnswer, Gap, Solved } from "../solver/types";
 import { figure, signed, type Unit } from "../units";
 import { marks, place, reach, WIDTH } from "../view/deviation";
 import { STATE_WORDS } from "../view/words";
@@ -36,30 +36,46 @@ export function shareBars({ cylinders }: Solved, limit: number, percent: Unit): 
 	const span = reach(cylinders, limit);
 	const x = across(strip, place(span), WIDTH);
 	return {
+		...deviating(x, span, limit, percent),
 		width: 640,
 		columns: [6],
 		figures: 490,
 		after: 506,
 		strip,
 		heads: ["Cylinder"],
-		figureHead: `From mean, ${percent.label}`,
-		marks: marks(span).map((mark) => ({
-			x: x(mark),
-			text: mark === 0 ? "0" : signed(mark, percent, 1),
-		})),
-		lines: [
-			{ x: x(0), kind: "mean" },
-			{ x: x(-limit / 2), kind: "limit" },
-			{ x: x(limit / 2), kind: "limit" },
-		],
-		rows: cylinders.map(({ cylinder, deviation, doubt, state }) => ({
-			words: [cylinder],
-			figure: `${signed(deviation, percent)} ± ${figure(doubt, percent)}`,
-			after: `${STATE_WORDS[state].shape} ${STATE_WORDS[state].word}`,
-			state,
-			bar: [x(0), x(deviation)],
-			whisker: [x(deviation - doubt), x(deviation + doubt)],
-		})),
+		rows: cylinders.map((each) => cylinderRow(each, x, percent)),
+	};
+}
+
+/** Each cylinder's deviation in every version, on one scale. */
+export function versionBars(
+	versions: readonly { readonly name: string; readonly solved: Solved }[],
+	limit: number,
+	percent: Unit,
+): Bars {
+	const strip = [240, 480] as const;
+	const span = reach(
+		versions.flatMap(({ solved }) => solved.cylinders),
+		limit,
+	);
+	const x = across(strip, place(span), WIDTH);
+	const names = versions[0]?.solved.cylinders ?? [];
+	return {
+		...deviating(x, span, limit, percent),
+		width: 720,
+		columns: [6, 70],
+		figures: 570,
+		after: 586,
+		strip,
+		heads: ["Cylinder", "Version"],
+		rows: names.flatMap((_, cylinder) =>
+			versions.flatMap(({ name, solved }, version) => {
+				const each = solved.cylinders[cylinder];
+				if (!each) return [];
+				const row = cylinderRow(each, x, percent);
+				return [{ ...row, words: [version === 0 ? each.cylinder : "", name] }];
+			}),
+		),
 	};
 }
 
@@ -85,6 +101,37 @@ export function gapBars(parts: Gap["parts"], unit: Unit, decimals: number): Bars
 			state: "",
 			bar: [x(0), x(part.amount)],
 		})),
+	};
+}
+
+/** What all bars of deviations have beside them. */
+function deviating(x: (value: number) => number, span: number, limit: number, percent: Unit) {
+	return {
+		figureHead: `From mean, ${percent.label}`,
+		marks: marks(span).map((mark) => ({
+			x: x(mark),
+			text: mark === 0 ? "0" : signed(mark, percent, 1),
+		})),
+		lines: [
+			{ x: x(0), kind: "mean" },
+			{ x: x(-limit / 2), kind: "limit" },
+			{ x: x(limit / 2), kind: "limit" },
+		] as const,
+	};
+}
+
+function cylinderRow(
+	{ cylinder, deviation, doubt, state }: CylinderAnswer,
+	x: (value: number) => number,
+	percent: Unit,
+): BarRow {
+	return {
+		words: [cylinder],
+		figure: `${signed(deviation, percent)} ± ${figure(doubt, percent)}`,
+		after: `${STATE_WORDS[state].shape} ${STATE_WORDS[state].word}`,
+		state,
+		bar: [x(0), x(deviation)],
+		whisker: [x(deviation - doubt), x(deviation + doubt)],
 	};
 }
 

@@ -37,32 +37,7 @@ pub fn solve_part(study: &Study, part: Part) -> Result<Answer, Vec<StudyError>> 
     }
     let bench_model = Model::new(study, Purpose::Bench);
     let running_model = Model::new(study, Purpose::Running);
-    let bench = &study.settings.bench;
-    let count = study.engine.cylinders.len();
-    let mut draws = Vec::new();
-    let mut running_needs = Vec::new();
     let operating = draw::operating(study);
-    let mut answer = |draw: Draw, limit: f64, model: &Model, drawn: Result<Drawn<'_>, Refused>| {
-        let outcome = match drawn {
-            Ok(drawn) => Telling {
-                study,
-                draw,
-                limit,
-                drawn: &drawn,
-                operating: operating.as_ref().ok(),
-            }
-            .outcome(),
-            Err(refused) => {
-                let speed = study.engine.speed.unwrap_or(0.0);
-                Outcome::Refused(refusal(draw, model, &refused, speed))
-            }
-        };
-        draws.push(DrawAnswer {
-            draw,
-            limit,
-            outcome,
-        });
-    };
     let headline = if operating.is_ok() {
         Draw::Running
     } else {
@@ -77,30 +52,49 @@ pub fn solve_part(study: &Study, part: Part) -> Result<Answer, Vec<StudyError>> 
         Part::Headline | Part::First(_) => draw == first,
         Part::Rest(_) => draw != first,
     };
-    match &operating {
-        Ok(operating) => {
-            let limit = study.settings.running.limit;
-            for (draw, at_mean) in [(Draw::Running, false), (Draw::CycleMean, true)] {
-                if wanted(draw) {
-                    let drawn = draw::running(&running_model, operating, at_mean);
-                    answer(draw, limit, &running_model, drawn);
-                }
+    let all = [
+        Draw::Running,
+        Draw::CycleMean,
+        Draw::BenchOneAtATime,
+        Draw::BenchAllOpen,
+    ];
+    let mut draws = Vec::new();
+    for draw in all.into_iter().filter(|draw| wanted(*draw)) {
+        let settings = &study.settings;
+        let (model, limit) = if draw.is_bench() {
+            (&bench_model, settings.bench.limit)
+        } else {
+            (&running_model, settings.running.limit)
+        };
+        let operating = operating.as_ref().ok();
+        let Some(drawn) = draw::drawn(study, model, operating, draw) else {
+            continue;
+        };
+        let outcome = match drawn {
+            Ok(drawn) => Telling {
+                study,
+                draw,
+                limit,
+                drawn: &drawn,
+                operating,
             }
-        }
-        Err(needs) => running_needs = needs.iter().map(|need| need.0.clone()).collect(),
+            .outcome(),
+            Err(refused) => {
+                let speed = study.engine.speed.unwrap_or(0.0);
+                Outcome::Refused(refusal(draw, model, &refused, speed))
+            }
+        };
+        draws.push(DrawAnswer {
+            draw,
+            limit,
+            outcome,
+        });
     }
-    if wanted(Draw::BenchOneAtATime) {
-        let single = draw::one_at_a_time(&bench_model, count, bench);
-        answer(Draw::BenchOneAtATime, bench.limit, &bench_model, single);
-    }
-    if wanted(Draw::BenchAllOpen) {
-        let all = draw::all_open(&bench_model, count, bench);
-        answer(Draw::BenchAllOpen, bench.limit, &bench_model, all);
-    }
+    let needs = operating.err().unwrap_or_default().into_iter();
     Ok(Answer {
         headline,
         draws,
-        running_needs,
+        running_needs: needs.map(|need| need.0).collect(),
         warnings: hints::of_study(study, &bench_model),
         valves: valves::valves(study),
         readings: readings::readings(study),

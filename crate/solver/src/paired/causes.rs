@@ -8,7 +8,7 @@ use super::told::spread;
 use super::uncertain::{self, Number};
 use super::{Worlds, cylinders};
 use crate::answer::{DoubtCause, Draw, HALF_WIDTH};
-use crate::draw::{self, Drawn};
+use crate::draw;
 use crate::error::StudyError;
 use crate::model::{Model, Purpose};
 use crate::short;
@@ -97,7 +97,8 @@ impl Sensitive {
     fn new(study: &Study, wanted: Draw) -> Option<Self> {
         let purpose = Purpose::of(wanted);
         let model = Model::new(study, purpose);
-        let drawn = drawn(study, &model, wanted)?;
+        let operating = draw::operating(study).ok();
+        let drawn = draw::drawn(study, &model, operating.as_ref(), wanted)?.ok()?;
         let flows = &drawn.cylinder_flow;
         let count = flows.len();
         let mean = flows.iter().sum::<f64>() / count as f64;
@@ -141,19 +142,6 @@ impl Sensitive {
                 spread(&deviations)
             })
             .collect()
-    }
-}
-
-fn drawn<'m>(study: &Study, model: &'m Model, wanted: Draw) -> Option<Drawn<'m>> {
-    let count = study.engine.cylinders.len();
-    let bench = &study.settings.bench;
-    match wanted {
-        Draw::BenchOneAtATime => draw::one_at_a_time(model, count, bench).ok(),
-        Draw::BenchAllOpen => draw::all_open(model, count, bench).ok(),
-        Draw::Running | Draw::CycleMean => {
-            let operating = draw::operating(study).ok()?;
-            draw::running(model, &operating, wanted == Draw::CycleMean).ok()
-        }
     }
 }
 

@@ -5,7 +5,7 @@ use super::doubt::{self, Doubt};
 use super::gap::{self, Side};
 use super::rows;
 use super::verdict::{self, Facts};
-use super::whole::{charge_temperature, spread};
+use super::whole::{charge_temperature, deviations, spread};
 use super::{
     Answer, Certificate, CylinderAnswer, Draw, DrawAnswer, Gap, GapQuantity, Outcome, Part, Path,
     PortAnswer, Refusal, RefusalKind, Solved, State, engine, entered, hints, mixture, readings,
@@ -163,10 +163,10 @@ impl Telling<'_> {
         }
         let flows = &drawn.cylinder_flow;
         let total: f64 = flows.iter().sum();
-        let mean = total / flows.len() as f64;
-        let cylinders = self.cylinders(mean, total);
+        let deviations = deviations(flows);
+        let cylinders = self.cylinders(&deviations, total);
         let spread = spread(flows);
-        let squares = flows.iter().map(|flow| (flow / mean - 1.0).powi(2));
+        let squares = deviations.iter().map(|deviation| deviation.powi(2));
         let variance = squares.sum::<f64>() / flows.len() as f64;
         let gap = self.gap(&cylinders, &budgets, &labels);
         let choked = self.choked_on_the_way(&cylinders, &budgets);
@@ -289,7 +289,7 @@ impl Telling<'_> {
             )
     }
 
-    fn cylinders(&self, mean: f64, total: f64) -> Vec<CylinderAnswer> {
+    fn cylinders(&self, deviations: &[f64], total: f64) -> Vec<CylinderAnswer> {
         let drawn = self.drawn;
         let doubts = doubt::doubts(&drawn.gradients, &drawn.cylinder_flow);
         let engine = &self.study.engine.cylinders;
@@ -299,7 +299,7 @@ impl Telling<'_> {
             .enumerate()
             .map(|(cylinder, (given, doubt))| {
                 let flow = drawn.cylinder_flow[cylinder];
-                let deviation = flow / mean - 1.0;
+                let deviation = deviations[cylinder];
                 let ports: Vec<usize> = (0..drawn.model.ports.len())
                     .filter(|port| drawn.model.ports[*port].cylinder == cylinder)
                     .collect();

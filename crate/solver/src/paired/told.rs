@@ -2,6 +2,8 @@
 
 use serde::Serialize;
 
+use crate::answer::range;
+
 /// Part of the worlds that a band leaves out at either end [-].
 const LEFT_OUT: f64 = 0.025;
 /// Spreads that differ by less are the same: the flows of a world are right to about a millionth [-].
@@ -121,9 +123,7 @@ pub fn spread(deviations: &[f64]) -> f64 {
     if deviations.iter().any(|deviation| deviation.is_nan()) {
         return f64::NAN;
     }
-    let most = deviations.iter().copied().fold(f64::NEG_INFINITY, f64::max);
-    let least = deviations.iter().copied().fold(f64::INFINITY, f64::min);
-    most - least
+    range(deviations)
 }
 
 fn pair(spreads: &[Vec<f64>], first: usize, second: usize, confidence: f64) -> PairTold {

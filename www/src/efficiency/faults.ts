@@ -2,7 +2,7 @@
 
 import type { FieldInfo } from "../solver/types";
 import { cellText, type UnitChoice } from "../units";
-import { cellFault } from "../view/bounds";
+import { cellFault } from "../view/cellFault";
 import type { Grid, GridCell, Part } from "./grid";
 
 /** One cell with a fault. */

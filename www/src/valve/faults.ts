@@ -1,7 +1,7 @@
 /** What is wrong with a valve's table, cell by cell: the solver names the table, the page the cell. */
 import type { FieldInfo } from "../solver/types";
 import { cellText, type UnitChoice } from "../units";
-import { cellFault } from "../view/bounds";
+import { cellFault } from "../view/cellFault";
 import { begun } from "../view/sentence";
 import type { Point } from "./points";
 

@@ -1,31 +1,12 @@
 /** What is wrong with a value, in the units of the page. The solver speaks SI. */
 import type { Catalogue, FieldInfo, KindInfo, Study, StudyError } from "../solver/types";
-import { cellText, readNumber, type UnitChoice, unitsOf } from "../units";
+import { cellText, type UnitChoice, unitsOf } from "../units";
 
 /** Between which values a field may lie. */
 export function bounds(info: FieldInfo, units: UnitChoice): string {
 	const unit = unitsOf(info, units)[info.quantity];
 	const from = cellText(info.minimum, unit);
 	return `between ${from} and ${cellText(info.maximum, unit)} ${unit.label}`.trimEnd();
-}
-
-/** What is wrong with text that stands in a cell as it was typed. */
-export function unread(text: string, info: FieldInfo, units: UnitChoice): string {
-	const reading = readNumber(text, info.quantity, unitsOf(info, units));
-	if (reading.kind !== "unreadable") return "a value is needed.";
-	const { message } = reading;
-	return message.startsWith("“") ? message : `“${text}”: ${message}`;
-}
-
-/** What is wrong with a cell: text that is no value, or a value out of its bounds. */
-export function cellFault(
-	{ value, text }: { readonly value: number; readonly text?: string | undefined },
-	info: FieldInfo,
-	units: UnitChoice,
-): string | undefined {
-	if (text !== undefined) return unread(text, info, units);
-	const inside = value >= info.minimum && value <= info.maximum;
-	return inside ? undefined : `must lie ${bounds(info, units)}.`;
 }
 
 /** An error's message, a range of values in the units of the page. */

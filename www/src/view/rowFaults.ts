@@ -3,8 +3,9 @@ import { keyOf, type Path } from "../network/edit";
 import { editor } from "../network/editor.svelte";
 import { latest } from "../solver/latest.svelte";
 import type { FieldInfo } from "../solver/types";
-import { unread, wording } from "./bounds";
+import { wording } from "./bounds";
 import { catalogue } from "./catalogue.svelte";
+import { unread } from "./cellFault";
 import { faults } from "./faults.svelte";
 import { begun } from "./sentence";
 

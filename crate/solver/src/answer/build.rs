@@ -300,9 +300,7 @@ impl Telling<'_> {
             .map(|(cylinder, (given, doubt))| {
                 let flow = drawn.cylinder_flow[cylinder];
                 let deviation = deviations[cylinder];
-                let ports: Vec<usize> = (0..drawn.model.ports.len())
-                    .filter(|port| drawn.model.ports[*port].cylinder == cylinder)
-                    .collect();
+                let ports: Vec<usize> = self.ports(cylinder).collect();
                 let (pressure, temperature) = self.port_state(&ports);
                 let Doubt { half_width, causes } = doubt;
                 CylinderAnswer {
@@ -328,6 +326,13 @@ impl Telling<'_> {
             .collect()
     }
 
+    /// The ports of a cylinder.
+    fn ports(&self, cylinder: usize) -> impl Iterator<Item = usize> {
+        let ports = self.drawn.model.ports.iter().enumerate();
+        let own = ports.filter(move |(_, port)| port.cylinder == cylinder);
+        own.map(|(position, _)| position)
+    }
+
     /// Mean stagnation pressure and temperature at some ports while they draw.
     fn port_state(&self, ports: &[usize]) -> (f64, f64) {
         let mut sums = (0.0, 0.0, 0.0);
@@ -351,12 +356,7 @@ impl Telling<'_> {
         budgets: &[Budget],
         labels: &Labels<'_>,
     ) -> Option<Gap> {
-        let worst = verdict::worst(cylinders)
-            .first()
-            .map(|cylinder| cylinder.cylinder.clone())?;
-        let worst = cylinders
-            .iter()
-            .position(|cylinder| cylinder.cylinder == worst)?;
+        let worst = worst(cylinders)?;
         let sign = if cylinders[worst].deviation > 0.0 {
             -1.0
         } else {
@@ -369,9 +369,7 @@ impl Telling<'_> {
             })?;
         // A cylinder with several ports is explained by the port that brings most of its air.
         let main_port = |cylinder: usize| {
-            let ports = (0..budgets.len())
-                .filter(|port| self.drawn.model.ports[*port].cylinder == cylinder);
-            ports.max_by(|a, b| {
+            self.ports(cylinder).max_by(|a, b| {
                 self.drawn.port_flow[*a]
                     .total_cmp(&self.drawn.port_flow[*b])
                     .then(b.cmp(a))
@@ -407,15 +405,8 @@ impl Telling<'_> {
         cylinders: &[CylinderAnswer],
         budgets: &[Budget],
     ) -> Option<String> {
-        let worst = verdict::worst(cylinders)
-            .first()
-            .map(|cylinder| cylinder.cylinder.clone())?;
-        let worst = cylinders
-            .iter()
-            .position(|cylinder| cylinder.cylinder == worst)?;
-        let ports =
-            (0..budgets.len()).filter(|port| self.drawn.model.ports[*port].cylinder == worst);
-        ports
+        let worst = worst(cylinders)?;
+        self.ports(worst)
             .flat_map(|port| &budgets[port].items)
             .find_map(|(place, _)| match place {
                 Place::Shock(branch) => Some(self.drawn.model.branches[*branch].id.clone()),
@@ -438,6 +429,13 @@ impl Telling<'_> {
             })
             .collect()
     }
+}
+
+/// The cylinder that is explained: the first of the worst.
+fn worst(cylinders: &[CylinderAnswer]) -> Option<usize> {
+    let worst = *verdict::worst(cylinders).first()?;
+    let mut cylinders = cylinders.iter();
+    cylinders.position(|cylinder| cylinder.cylinder == worst.cylinder)
 }
 
 /// A deviation against half the limit, and against its own doubt.

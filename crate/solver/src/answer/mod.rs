@@ -10,6 +10,8 @@ macro_rules! answer {
     )*};
 }
 
+pub(crate) use answer;
+
 mod budget;
 mod build;
 mod doubt;

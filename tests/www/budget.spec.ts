@@ -29,6 +29,25 @@ for (const draw of ["Running", "Bench, one port at a time", "Bench, all ports op
 	});
 }
 
+test("behind a blower the parts of all losses add up to all, and what it adds stands apart", async ({
+	page,
+}) => {
+	await open(page);
+	await page.locator("summary", { hasText: "Examples" }).click();
+	await page.getByRole("button", { name: "Blown V8" }).click();
+	await expect(page.getByRole("img", { name: /^Pressure rises by/ })).toBeVisible();
+	const blower = page.locator(".budget tbody tr", { hasText: "blower (gained)" });
+	await expect(blower.locator("td.figure").last()).toHaveText("–");
+	const others = page.locator(".budget tbody tr", { hasNotText: "(gained)" });
+	const parts = (await others.locator("td.figure:last-child").allInnerTexts()).map(toNumber);
+	expect(Math.min(...parts)).toBeGreaterThanOrEqual(0);
+	expect(Math.abs(sum(parts) - 100)).toBeLessThan(0.05 * (parts.length + 1));
+	const [lost = 0, gained = 0, whole = 0] = await column(page, ".budget tfoot", 2);
+	expect(gained).toBeLessThan(0);
+	expect(Math.abs(lost + gained - whole)).toBeLessThan(0.002);
+	await expect(page.locator(".budget tfoot tr td:last-child")).toHaveText(["100.0", "–", "–"]);
+});
+
 test("the parts of the gap add up to the gap", async ({ page }) => {
 	await open(page);
 	const parts = await column(page, ".gap tbody", 1);
@@ -66,7 +85,9 @@ test("another cylinder's budget stands beside it, and the differences add up", a
 	}
 	await page.getByRole("radio", { name: "4", exact: true }).check();
 	await expect(caption).toContainText("beside cylinder 7, which gets least");
-	await expect(page.getByRole("img", { name: /to the port of cylinder 7 by/ })).toBeVisible();
+	await expect(
+		page.getByRole("img", { name: /to the port of cylinder 7 it falls by/ }),
+	).toBeVisible();
 });
 
 test("with one cylinder there is a budget and nothing beside it", async ({ page }) => {

@@ -1,8 +1,8 @@
 /** What is wrong with an efficiency table, cell by cell: the solver names the table, the page the cell. */
 
 import type { FieldInfo } from "../solver/types";
-import { cellText, readNumber, type UnitChoice } from "../units";
-import { bounds } from "../view/bounds";
+import { cellText, type UnitChoice } from "../units";
+import { cellFault } from "../view/cellFault";
 import type { Grid, GridCell, Part } from "./grid";
 
 /** One cell with a fault. */
@@ -22,7 +22,7 @@ export function gridFaults(grid: Grid, infos: GridInfos, units: UnitChoice): Gri
 		text ?? cellText(value, units[infos[part].quantity]);
 	const found: GridFault[] = [];
 	const check = (part: Part, index: number, cell: GridCell, place: string, before?: GridCell) => {
-		const fault = faultOf(cell, infos[part], units) ?? falling(cell, before);
+		const fault = cellFault(cell, infos[part], units) ?? falling(cell, before);
 		if (fault === undefined) return;
 		const after = fault === "" ? ` does not come after ${text(part, before as GridCell)}.` : "";
 		const message = after ? `${place}: ${text(part, cell)}${after}` : `${place}: ${fault}`;
@@ -43,19 +43,6 @@ export function gridFaults(grid: Grid, infos: GridInfos, units: UnitChoice): Gri
 		}
 	}
 	return found;
-}
-
-/** Text that is no value, or a value out of its bounds. */
-function faultOf({ value, text }: GridCell, info: FieldInfo, units: UnitChoice) {
-	if (text !== undefined) {
-		const reading = readNumber(text, info.quantity, units);
-		if (reading.kind === "unreadable") {
-			return reading.message.startsWith("“") ? reading.message : `“${text}”: ${reading.message}`;
-		}
-		return "a value is needed.";
-	}
-	const inside = value >= info.minimum && value <= info.maximum;
-	return inside ? undefined : `must lie ${bounds(info, units)}.`;
 }
 
 /** An empty text where the axis does not rise. */

@@ -1,6 +1,5 @@
 /** The page's side of the solver: whole documents across, answered by the worker. */
 import { connection } from "./connection";
-import type { Catalogue, Part, Read, Solve, Study } from "./types";
 import type { Solver } from "./worker";
 import address from "./worker?worker&url";
 
@@ -13,21 +12,13 @@ export const onRestart = solver.onRestart;
 export const restart = solver.restart;
 
 /** What a study can hold. */
-export function laws(): Promise<Catalogue> {
-	return solver.ask((to) => to.laws());
-}
+export const laws = solver.function("laws");
 
 /** Reads a study from outside text. */
-export function read(text: string): Promise<Read> {
-	return solver.ask<Read>((to) => to.read(text) as Promise<Read>);
-}
+export const read = solver.function("read");
 
 /** Solves a study in some of its draws. */
-export function solve(study: Study, part: Part): Promise<Solve> {
-	return solver.ask<Solve>((to) => to.solve(study, part) as Promise<Solve>);
-}
+export const solve = solver.function("solve");
 
 /** The program's version. */
-export function version(): Promise<string> {
-	return solver.ask((to) => to.version());
-}
+export const version = solver.function("version");

@@ -1,14 +1,23 @@
 /** A worker that answers questions, thrown away when it fails and started again. */
-import { type Remote, wrap } from "comlink";
+import { wrap } from "comlink";
 import { vouched } from "../vouched";
+import type { Functions } from "./offer";
+
+/** A function of a worker as the page sees it. */
+type Later<Answer> = Answer extends (...asked: infer Asked) => infer Reply
+	? (...asked: Asked) => Promise<Reply>
+	: never;
+
+/** A worker's functions. */
+type Remote<Side> = Record<keyof Side, (...asked: unknown[]) => Promise<unknown>>;
 
 /** The way to one worker, which is started by the first question. */
 export interface Connection<Side> {
 	/**
-	 * Puts a question to the worker. A worker that fails is thrown away, because its memory can no longer
-	 * be trusted; another one is asked the same, once.
+	 * A function that is answered by the worker. A worker that fails is thrown away, because its memory can
+	 * no longer be trusted; another one is asked the same, once.
 	 */
-	ask<Reply>(question: (to: Remote<Side>) => PromiseLike<Reply>): Promise<Reply>;
+	function<Name extends keyof Side>(name: Name): Later<Side[Name]>;
 	/** Gives up the worker; another one takes over what is under way. */
 	restart(): void;
 	/** Names who is told why when the worker has failed and another one takes over. */
@@ -16,25 +25,22 @@ export interface Connection<Side> {
 }
 
 /** The way to the worker at an address of this page. */
-export function connection<Side>(address: string): Connection<Side> {
+export function connection<Side extends Functions>(address: string): Connection<Side> {
 	let worker: Worker | null = null;
 	let remote: Remote<Side> | null = null;
 	let abandon: (reason: Error) => void = () => {};
 	let broken: Promise<never> = new Promise(() => {});
 	let restarted: (reason: Error) => void = () => {};
 
-	async function ask<Reply>(
-		question: (to: Remote<Side>) => PromiseLike<Reply>,
-		again = true,
-	): Promise<Reply> {
+	async function ask(name: keyof Side, asked: unknown[], again = true): Promise<unknown> {
 		const to = remote ?? start();
 		try {
-			return await Promise.race([question(to), broken]);
+			return await Promise.race([to[name](...asked), broken]);
 		} catch (reason) {
 			if (remote === to) stop();
 			if (!again) throw reason;
 			restarted(reason as Error);
-			return ask(question, false);
+			return ask(name, asked, false);
 		}
 	}
 
@@ -51,7 +57,7 @@ export function connection<Side>(address: string): Connection<Side> {
 			const message = event.message?.replace(/^Uncaught (\w*Error: )?/, "");
 			abandon(new Error(message || "it could not be loaded"));
 		});
-		remote = wrap<Side>(worker);
+		remote = wrap(worker) as unknown as Remote<Side>;
 		return remote;
 	}
 
@@ -62,7 +68,8 @@ export function connection<Side>(address: string): Connection<Side> {
 	}
 
 	return {
-		ask: (question) => ask(question),
+		function: <Name extends keyof Side>(name: Name) =>
+			((...asked: unknown[]) => ask(name, asked)) as Later<Side[Name]>,
 		restart: () => abandon(new Error("it was stopped by hand")),
 		onRestart(tell) {
 			restarted = tell;

@@ -1,9 +1,9 @@
 /** What is wrong with a valve's table, cell by cell: the solver names the table, the page the cell. */
 import type { FieldInfo } from "../solver/types";
-import { cellText, readNumber, type UnitChoice } from "../units";
-import { bounds } from "../view/bounds";
+import { cellText, type UnitChoice } from "../units";
+import { cellFault } from "../view/cellFault";
 import { begun } from "../view/sentence";
-import type { Point, PointCell } from "./points";
+import type { Point } from "./points";
 
 export interface PointFault {
 	readonly row: number;
@@ -21,7 +21,7 @@ export function pointFaults(
 	for (const [row, point] of points.entries()) {
 		for (const [column, cell] of point.entries()) {
 			const info = infos[column];
-			const fault = info && faultOf(cell, info, units);
+			const fault = info && cellFault(cell, info, units);
 			if (!fault) continue;
 			found.push({ row, column, message: `${begun(info.label)}, point ${row + 1}: ${fault}` });
 		}
@@ -34,14 +34,4 @@ export function pointFaults(
 		}
 	}
 	return found;
-}
-
-/** Text that is no value, or a value out of its bounds. */
-function faultOf({ value, text }: PointCell, info: FieldInfo, units: UnitChoice) {
-	if (text !== undefined) {
-		const reading = readNumber(text, info.quantity, units);
-		return reading.kind === "unreadable" ? `“${text}”: ${reading.message}` : "a value is needed.";
-	}
-	const inside = value >= info.minimum && value <= info.maximum;
-	return inside ? undefined : `must lie ${bounds(info, units)}.`;
 }

@@ -52,12 +52,12 @@ export function pasteOver(
 }
 
 /** Up and down lead along a column, as in the tables. */
-export function alongColumn(event: KeyboardEvent, grid: HTMLElement): void {
+export function alongColumn(event: KeyboardEvent & { readonly currentTarget: HTMLElement }): void {
 	const step = { ArrowUp: -1, ArrowDown: 1, Enter: event.shiftKey ? -1 : 1 }[event.key];
 	const place = placeOf(event.target);
 	if (!step || !place || !(event.target instanceof HTMLInputElement)) return;
 	event.preventDefault();
-	const to = grid.querySelector<HTMLInputElement>(
+	const to = event.currentTarget.querySelector<HTMLInputElement>(
 		`[data-at="${place.row + step} ${place.column}"] input`,
 	);
 	to?.focus();

@@ -5,7 +5,7 @@ use super::doubt::{self, Doubt};
 use super::gap::{self, Side};
 use super::rows;
 use super::verdict::{self, Facts};
-use super::whole::{charge_temperature, spread};
+use super::whole::{charge_temperature, deviations, spread};
 use super::{
     Answer, Certificate, CylinderAnswer, Draw, DrawAnswer, Gap, GapQuantity, Outcome, Part, Path,
     PortAnswer, Refusal, RefusalKind, Solved, State, engine, entered, hints, mixture, readings,
@@ -37,32 +37,7 @@ pub fn solve_part(study: &Study, part: Part) -> Result<Answer, Vec<StudyError>> 
     }
     let bench_model = Model::new(study, Purpose::Bench);
     let running_model = Model::new(study, Purpose::Running);
-    let bench = &study.settings.bench;
-    let count = study.engine.cylinders.len();
-    let mut draws = Vec::new();
-    let mut running_needs = Vec::new();
     let operating = draw::operating(study);
-    let mut answer = |draw: Draw, limit: f64, model: &Model, drawn: Result<Drawn<'_>, Refused>| {
-        let outcome = match drawn {
-            Ok(drawn) => Telling {
-                study,
-                draw,
-                limit,
-                drawn: &drawn,
-                operating: operating.as_ref().ok(),
-            }
-            .outcome(),
-            Err(refused) => {
-                let speed = study.engine.speed.unwrap_or(0.0);
-                Outcome::Refused(refusal(draw, model, &refused, speed))
-            }
-        };
-        draws.push(DrawAnswer {
-            draw,
-            limit,
-            outcome,
-        });
-    };
     let headline = if operating.is_ok() {
         Draw::Running
     } else {
@@ -77,30 +52,49 @@ pub fn solve_part(study: &Study, part: Part) -> Result<Answer, Vec<StudyError>> 
         Part::Headline | Part::First(_) => draw == first,
         Part::Rest(_) => draw != first,
     };
-    match &operating {
-        Ok(operating) => {
-            let limit = study.settings.running.limit;
-            for (draw, at_mean) in [(Draw::Running, false), (Draw::CycleMean, true)] {
-                if wanted(draw) {
-                    let drawn = draw::running(&running_model, operating, at_mean);
-                    answer(draw, limit, &running_model, drawn);
-                }
+    let all = [
+        Draw::Running,
+        Draw::CycleMean,
+        Draw::BenchOneAtATime,
+        Draw::BenchAllOpen,
+    ];
+    let mut draws = Vec::new();
+    for draw in all.into_iter().filter(|draw| wanted(*draw)) {
+        let settings = &study.settings;
+        let (model, limit) = if draw.is_bench() {
+            (&bench_model, settings.bench.limit)
+        } else {
+            (&running_model, settings.running.limit)
+        };
+        let operating = operating.as_ref().ok();
+        let Some(drawn) = draw::drawn(study, model, operating, draw) else {
+            continue;
+        };
+        let outcome = match drawn {
+            Ok(drawn) => Telling {
+                study,
+                draw,
+                limit,
+                drawn: &drawn,
+                operating,
             }
-        }
-        Err(needs) => running_needs = needs.iter().map(|need| need.0.clone()).collect(),
+            .outcome(),
+            Err(refused) => {
+                let speed = study.engine.speed.unwrap_or(0.0);
+                Outcome::Refused(refusal(draw, model, &refused, speed))
+            }
+        };
+        draws.push(DrawAnswer {
+            draw,
+            limit,
+            outcome,
+        });
     }
-    if wanted(Draw::BenchOneAtATime) {
-        let single = draw::one_at_a_time(&bench_model, count, bench);
-        answer(Draw::BenchOneAtATime, bench.limit, &bench_model, single);
-    }
-    if wanted(Draw::BenchAllOpen) {
-        let all = draw::all_open(&bench_model, count, bench);
-        answer(Draw::BenchAllOpen, bench.limit, &bench_model, all);
-    }
+    let needs = operating.err().unwrap_or_default().into_iter();
     Ok(Answer {
         headline,
         draws,
-        running_needs,
+        running_needs: needs.map(|need| need.0).collect(),
         warnings: hints::of_study(study, &bench_model),
         valves: valves::valves(study),
         readings: readings::readings(study),
@@ -169,10 +163,10 @@ impl Telling<'_> {
         }
         let flows = &drawn.cylinder_flow;
         let total: f64 = flows.iter().sum();
-        let mean = total / flows.len() as f64;
-        let cylinders = self.cylinders(mean, total);
+        let deviations = deviations(flows);
+        let cylinders = self.cylinders(&deviations, total);
         let spread = spread(flows);
-        let squares = flows.iter().map(|flow| (flow / mean - 1.0).powi(2));
+        let squares = deviations.iter().map(|deviation| deviation.powi(2));
         let variance = squares.sum::<f64>() / flows.len() as f64;
         let gap = self.gap(&cylinders, &budgets, &labels);
         let choked = self.choked_on_the_way(&cylinders, &budgets);
@@ -295,7 +289,7 @@ impl Telling<'_> {
             )
     }
 
-    fn cylinders(&self, mean: f64, total: f64) -> Vec<CylinderAnswer> {
+    fn cylinders(&self, deviations: &[f64], total: f64) -> Vec<CylinderAnswer> {
         let drawn = self.drawn;
         let doubts = doubt::doubts(&drawn.gradients, &drawn.cylinder_flow);
         let engine = &self.study.engine.cylinders;
@@ -305,10 +299,8 @@ impl Telling<'_> {
             .enumerate()
             .map(|(cylinder, (given, doubt))| {
                 let flow = drawn.cylinder_flow[cylinder];
-                let deviation = flow / mean - 1.0;
-                let ports: Vec<usize> = (0..drawn.model.ports.len())
-                    .filter(|port| drawn.model.ports[*port].cylinder == cylinder)
-                    .collect();
+                let deviation = deviations[cylinder];
+                let ports: Vec<usize> = self.ports(cylinder).collect();
                 let (pressure, temperature) = self.port_state(&ports);
                 let Doubt { half_width, causes } = doubt;
                 CylinderAnswer {
@@ -334,6 +326,13 @@ impl Telling<'_> {
             .collect()
     }
 
+    /// The ports of a cylinder.
+    fn ports(&self, cylinder: usize) -> impl Iterator<Item = usize> {
+        let ports = self.drawn.model.ports.iter().enumerate();
+        let own = ports.filter(move |(_, port)| port.cylinder == cylinder);
+        own.map(|(position, _)| position)
+    }
+
     /// Mean stagnation pressure and temperature at some ports while they draw.
     fn port_state(&self, ports: &[usize]) -> (f64, f64) {
         let mut sums = (0.0, 0.0, 0.0);
@@ -357,12 +356,7 @@ impl Telling<'_> {
         budgets: &[Budget],
         labels: &Labels<'_>,
     ) -> Option<Gap> {
-        let worst = verdict::worst(cylinders)
-            .first()
-            .map(|cylinder| cylinder.cylinder.clone())?;
-        let worst = cylinders
-            .iter()
-            .position(|cylinder| cylinder.cylinder == worst)?;
+        let worst = worst(cylinders)?;
         let sign = if cylinders[worst].deviation > 0.0 {
             -1.0
         } else {
@@ -375,9 +369,7 @@ impl Telling<'_> {
             })?;
         // A cylinder with several ports is explained by the port that brings most of its air.
         let main_port = |cylinder: usize| {
-            let ports = (0..budgets.len())
-                .filter(|port| self.drawn.model.ports[*port].cylinder == cylinder);
-            ports.max_by(|a, b| {
+            self.ports(cylinder).max_by(|a, b| {
                 self.drawn.port_flow[*a]
                     .total_cmp(&self.drawn.port_flow[*b])
                     .then(b.cmp(a))
@@ -413,15 +405,8 @@ impl Telling<'_> {
         cylinders: &[CylinderAnswer],
         budgets: &[Budget],
     ) -> Option<String> {
-        let worst = verdict::worst(cylinders)
-            .first()
-            .map(|cylinder| cylinder.cylinder.clone())?;
-        let worst = cylinders
-            .iter()
-            .position(|cylinder| cylinder.cylinder == worst)?;
-        let ports =
-            (0..budgets.len()).filter(|port| self.drawn.model.ports[*port].cylinder == worst);
-        ports
+        let worst = worst(cylinders)?;
+        self.ports(worst)
             .flat_map(|port| &budgets[port].items)
             .find_map(|(place, _)| match place {
                 Place::Shock(branch) => Some(self.drawn.model.branches[*branch].id.clone()),
@@ -444,6 +429,13 @@ impl Telling<'_> {
             })
             .collect()
     }
+}
+
+/// The cylinder that is explained: the first of the worst.
+fn worst(cylinders: &[CylinderAnswer]) -> Option<usize> {
+    let worst = *verdict::worst(cylinders).first()?;
+    let mut cylinders = cylinders.iter();
+    cylinders.position(|cylinder| cylinder.cylinder == worst.cylinder)
 }
 
 /// A deviation against half the limit, and against its own doubt.

@@ -4,6 +4,7 @@
 //! one law add up with their signs, place parts as squares; laws are independent of each other.
 
 use super::DoubtCause;
+use super::whole::deviations_by;
 use crate::draw::Gradients;
 use crate::short;
 
@@ -23,35 +24,40 @@ pub struct Doubt {
 
 /// Doubt of every cylinder's deviation from the mean, from the gradients of the cylinders' air.
 pub fn doubts(gradients: &Gradients, flows: &[f64]) -> Vec<Doubt> {
-    let count = flows.len() as f64;
-    let mean = flows.iter().sum::<f64>() / count;
     let (laws, law_of) = laws(gradients);
-    (0..flows.len())
-        .map(|cylinder| {
-            let mut parts = vec![(0.0, 0.0); laws.len()];
-            for (gradient, law) in gradients.all.iter().zip(&law_of) {
-                let mean_by = gradient.by[..flows.len()].iter().sum::<f64>() / count;
-                let by = (gradient.by[cylinder] - flows[cylinder] / mean * mean_by) / mean;
-                let spread = by * gradient.cause.scatter;
-                let (common, place) = &mut parts[*law];
-                *common += spread * gradient.cause.common.sqrt();
-                *place += spread * spread * (1.0 - gradient.cause.common);
-            }
-            let mut causes: Vec<DoubtCause> = laws
-                .iter()
-                .zip(parts)
-                .map(|(law, (common, place))| DoubtCause {
-                    law: (*law).to_owned(),
-                    amount: HALF_WIDTH * (common * common + place).sqrt(),
-                })
-                .collect();
-            let squares = causes.iter().map(|cause| cause.amount * cause.amount);
-            let half_width = squares.sum::<f64>().sqrt();
-            short::sort(&mut causes, |a, b| a.amount > b.amount);
-            causes.truncate(NAMED);
-            Doubt { half_width, causes }
-        })
-        .collect()
+    let mut cylinders = vec![vec![(0.0, 0.0); laws.len()]; flows.len()];
+    for (gradient, law) in gradients.all.iter().zip(law_of) {
+        let cause = &gradient.cause;
+        for (parts, by) in cylinders.iter_mut().zip(deviations_by(flows, &gradient.by)) {
+            let spread = by * cause.scatter;
+            let (common, place) = &mut parts[law];
+            *common += spread * cause.common.sqrt();
+            *place += spread * spread * (1.0 - cause.common);
+        }
+    }
+    let doubts = cylinders.into_iter().map(|parts| {
+        let causes: Vec<DoubtCause> = laws
+            .iter()
+            .zip(parts)
+            .map(|(law, (common, place))| DoubtCause {
+                law: (*law).to_owned(),
+                amount: HALF_WIDTH * (common * common + place).sqrt(),
+            })
+            .collect();
+        let squares = causes.iter().map(|cause| cause.amount * cause.amount);
+        Doubt {
+            half_width: squares.sum::<f64>().sqrt(),
+            causes: named(causes),
+        }
+    });
+    doubts.collect()
+}
+
+/// The causes that are named, largest first.
+pub fn named(mut causes: Vec<DoubtCause>) -> Vec<DoubtCause> {
+    short::sort(&mut causes, |a, b| a.amount > b.amount);
+    causes.truncate(NAMED);
+    causes
 }
 
 /// The laws that cause doubt, and which of them each gradient belongs to.

@@ -90,16 +90,11 @@ fn perfect_entry(study: &Study, branch: &crate::study::Branch) -> Option<Warning
             && matches!(node.kind, NodeKind::Plenum { .. } | NodeKind::Source { .. })
     });
     let counted = branch.losses.iter().any(|loss| {
-        matches!(
+        let other = matches!(
             loss,
-            Loss::EntrySharp { .. }
-                | Loss::EntryRounded { .. }
-                | Loss::EntryFlared { .. }
-                | Loss::EntryReentrant { .. }
-                | Loss::Opening { .. }
-                | Loss::TypedK { .. }
-                | Loss::Core { .. }
-        )
+            Loss::Opening { .. } | Loss::TypedK { .. } | Loss::Core { .. }
+        );
+        other || loss.is_entry()
     });
     (chamber && !counted && branch.blower.is_none()).then(|| {
         let message = format!(

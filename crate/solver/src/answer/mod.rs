@@ -10,6 +10,8 @@ macro_rules! answer {
     )*};
 }
 
+pub(crate) use answer;
+
 mod budget;
 mod build;
 mod doubt;
@@ -29,8 +31,9 @@ mod verdict;
 mod whole;
 
 pub use build::{solve, solve_part};
-pub(crate) use doubt::HALF_WIDTH;
+pub(crate) use doubt::{HALF_WIDTH, named};
 pub use engine_types::*;
 pub use figures::figures;
 pub use range::{speed_range, speeds};
 pub use types::*;
+pub(crate) use whole::{deviations, deviations_by, range};

@@ -14,73 +14,85 @@ const LEAST_SHUT: f64 = 1e-3;
 /// How far the starts of the several-start check lie from the first solution [-].
 const DISTURBANCE: [f64; 3] = [-0.5, 0.4, 2.0];
 
-/// Every port by itself, the others shut, as benches read them.
-pub fn one_at_a_time<'m>(
+/// Solves the bench with all ports open at once, or with every port by itself, as benches read them.
+pub(super) fn draw<'m>(
     model: &'m Model,
     cylinders: usize,
     bench: &Bench,
+    all: bool,
 ) -> Result<Drawn<'m>, Refused> {
     let mut solver = Solver::new(model, false);
-    let mut drawn = blank(model, cylinders, model.ports.len());
-    for port in 0..model.ports.len() {
-        let conditions = conditions(model, bench, |other| other == port);
-        let state = match solver.solve(&conditions, None) {
-            Ok(state) => state,
-            Err(failure) => {
-                shut_others(&mut solver, bench, port).ok_or(Refused::Failed(failure))?
-            }
-        };
-        record(&mut drawn, &mut solver, &conditions, state, &[port])?;
-        drawn.port_snapshots[port].push((port, 1.0));
+    let networks = open_ports(model, all);
+    let mut drawn = blank(model, cylinders, networks.len());
+    for (network, ports) in networks.iter().enumerate() {
+        let (conditions, state) = solve(&mut solver, bench, ports)?;
+        record(&mut drawn, &mut solver, &conditions, state, ports);
+        for port in ports {
+            drawn.port_snapshots[*port].push((network, 1.0));
+        }
+        if all {
+            drawn.second = second_solution(&mut solver, &conditions, &drawn);
+        }
     }
     drawn.iterations = solver.iterations;
     Ok(drawn)
 }
 
-/// The state with one port open, by way of the state with all of them: the others are shut by degrees.
-pub(super) fn shut_others(solver: &mut Solver<'_>, bench: &Bench, port: usize) -> Option<Flowing> {
+/// The ports that are open in each network of the bench.
+pub(super) fn open_ports(model: &Model, all: bool) -> Vec<Vec<usize>> {
+    let ports = 0..model.ports.len();
+    if all {
+        vec![ports.collect()]
+    } else {
+        ports.map(|port| vec![port]).collect()
+    }
+}
+
+/// What holds with some ports open, and the state; where a port alone has none by itself, the others are
+/// shut by degrees.
+pub(super) fn solve(
+    solver: &mut Solver<'_>,
+    bench: &Bench,
+    ports: &[usize],
+) -> Result<(Conditions, Flowing), Refused> {
+    let conditions = conditions(solver.model, bench, ports);
+    let state = solver.solve(&conditions, None).or_else(|failure| {
+        let state = match *ports {
+            [port] => shut_others(solver, bench, conditions.clone(), port),
+            _ => None,
+        };
+        state.ok_or(Refused::Failed(failure))
+    })?;
+    Ok((conditions, state))
+}
+
+/// The state with one port open, by way of the state with all of them.
+fn shut_others(
+    solver: &mut Solver<'_>,
+    bench: &Bench,
+    mut alone: Conditions,
+    port: usize,
+) -> Option<Flowing> {
     let model = solver.model;
-    let mut state = solver
-        .solve(&conditions(model, bench, |_| true), None)
-        .ok()?;
+    let all = conditions(model, bench, &open_ports(model, true)[0]);
+    let mut state = solver.solve(&all, None).ok()?;
     let ports = model.ports.iter();
     let drawn: Vec<f64> = ports
         .map(|port| model.inflow(port.node, &state.flow))
         .collect();
-    let mut conditions = conditions(model, bench, |other| other == port);
     let (mut open, mut step) = (1.0, FIRST_SHUT);
     while open > 0.0 {
         let next = f64::max(open - step, 0.0);
         for (other, flow) in drawn.iter().enumerate().filter(|(other, _)| *other != port) {
-            conditions.holds[model.ports[other].node] = Hold::Draw(next * flow);
+            alone.holds[model.ports[other].node] = Hold::Draw(next * flow);
         }
-        match solver.solve_from(&conditions, &state) {
+        match solver.solve_from(&alone, &state) {
             Ok(found) => (state, open, step) = (found, next, 1.5 * step),
             Err(_) if step > LEAST_SHUT => step *= 0.5,
             Err(_) => return None,
         }
     }
     Some(state)
-}
-
-/// All ports open at once.
-pub fn all_open<'m>(
-    model: &'m Model,
-    cylinders: usize,
-    bench: &Bench,
-) -> Result<Drawn<'m>, Refused> {
-    let mut solver = Solver::new(model, false);
-    let mut drawn = blank(model, cylinders, 1);
-    let conditions = conditions(model, bench, |_| true);
-    let state = solver.solve(&conditions, None).map_err(Refused::Failed)?;
-    let ports: Vec<usize> = (0..model.ports.len()).collect();
-    record(&mut drawn, &mut solver, &conditions, state, &ports)?;
-    for port in ports {
-        drawn.port_snapshots[port].push((0, 1.0));
-    }
-    drawn.second = second_solution(&mut solver, &conditions, &drawn);
-    drawn.iterations = solver.iterations;
-    Ok(drawn)
 }
 
 fn blank(model: &Model, cylinders: usize, networks: usize) -> Drawn<'_> {
@@ -98,7 +110,7 @@ fn blank(model: &Model, cylinders: usize, networks: usize) -> Drawn<'_> {
 }
 
 /// Room pressure at the sources, the chamber's behind open ports; blowing raises the sources instead.
-pub(super) fn conditions(model: &Model, bench: &Bench, open: impl Fn(usize) -> bool) -> Conditions {
+pub(super) fn conditions(model: &Model, bench: &Bench, open: &[usize]) -> Conditions {
     let (at_source, at_port) = if bench.blowing {
         (
             bench.ambient_pressure + bench.depression,
@@ -119,10 +131,8 @@ pub(super) fn conditions(model: &Model, bench: &Bench, open: impl Fn(usize) -> b
     for source in &model.sources {
         holds[*source] = Hold::Pressure(at_source);
     }
-    for (position, port) in model.ports.iter().enumerate() {
-        if open(position) {
-            holds[port.node] = Hold::Pressure(at_port);
-        }
+    for port in open {
+        holds[model.ports[*port].node] = Hold::Pressure(at_port);
     }
     Conditions {
         holds,
@@ -145,7 +155,7 @@ fn record(
     conditions: &Conditions,
     mut state: Flowing,
     ports: &[usize],
-) -> Result<(), Refused> {
+) {
     let residuals = solver
         .system
         .evaluate_exactly(solver.model, conditions, &mut state);
@@ -171,7 +181,6 @@ fn record(
     drawn
         .snapshots
         .push(Snapshot::take(solver, state, weight, residuals));
-    Ok(())
 }
 
 /// Coefficients that depend on the split can allow two solutions: starts far from the first look for one.

@@ -126,7 +126,7 @@ mod tests {
         let study = gate::read(text).expect("the example is valid");
         let model = Model::new(&study, Purpose::Running);
         let operating = operating(&study).expect("its engine is complete");
-        let intervals = intervals(&operating);
+        let intervals = intervals(&operating, false);
         let cycle = || Cycle::new(&model, &operating, &intervals);
         let (mut together, mut in_turn) = (cycle(), cycle());
         assert!(

@@ -16,17 +16,17 @@ mod shared;
 mod spectrum;
 mod worlds;
 
-pub use bench::{all_open, one_at_a_time};
 pub use operating::{Operating, operating, operating_at};
 pub use prepared::{CycleState, Prepared, PreparedCycle, Repeated, RepeatedCycle, SteadyState};
 pub use range::{Numbers, over_speeds};
-pub use running::running;
 pub use shared::BlowerState;
 pub use spectrum::Gradients;
 pub use worlds::Redrawn;
 
+use crate::answer::Draw;
 use crate::model::Model;
 use crate::solve::{BranchState, Failure, Flowing, Residuals};
+use crate::study::Study;
 
 /// One steady network of a draw.
 #[derive(Clone, Debug)]
@@ -113,6 +113,23 @@ pub enum Refused {
     },
     /// No state was found.
     Failed(Failure),
+}
+
+/// Solves a draw; nothing when it is one of the running engine and that does not run.
+pub fn drawn<'m>(
+    study: &Study,
+    model: &'m Model,
+    operating: Option<&Operating>,
+    draw: Draw,
+) -> Option<Result<Drawn<'m>, Refused>> {
+    let cylinders = study.engine.cylinders.len();
+    let bench = |all| bench::draw(model, cylinders, &study.settings.bench, all);
+    Some(match draw {
+        Draw::BenchOneAtATime => bench(false),
+        Draw::BenchAllOpen => bench(true),
+        Draw::Running => running::running(model, operating?, false),
+        Draw::CycleMean => running::running(model, operating?, true),
+    })
 }
 
 impl Snapshot {

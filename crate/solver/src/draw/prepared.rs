@@ -39,7 +39,8 @@ impl Prepared {
             return Err(errors);
         }
         let model = Model::new(study, Purpose::Bench);
-        let conditions = bench::conditions(&model, &study.settings.bench, |_| true);
+        let ports = &bench::open_ports(&model, true)[0];
+        let conditions = bench::conditions(&model, &study.settings.bench, ports);
         Ok(Self { model, conditions })
     }
 
@@ -115,7 +116,7 @@ impl PreparedCycle {
         };
         Ok(Some(Self {
             model: Model::new(study, Purpose::Running),
-            intervals: intervals(&operating),
+            intervals: intervals(&operating, false),
             operating,
         }))
     }

@@ -21,7 +21,7 @@ pub fn over_speeds(model: &Model, points: &[Operating]) -> Vec<Result<Numbers, R
     let Some(first) = points.first() else {
         return Vec::new();
     };
-    let intervals = intervals(first);
+    let intervals = intervals(first, false);
     let mut cycle = Cycle::new(model, first, &intervals);
     cycle.solver.patient = false;
     let mut past: Vec<Solved> = Vec::new();

@@ -25,12 +25,7 @@ pub fn running<'m>(
     operating: &Operating,
     at_mean: bool,
 ) -> Result<Drawn<'m>, Refused> {
-    let cylinders = operating.swept.len();
-    let intervals = if at_mean {
-        events::mean(cylinders)
-    } else {
-        intervals(operating)
-    };
+    let intervals = intervals(operating, at_mean);
     // An engine that asks for more than a section passes is common, and plain steps tell; only what
     // they cannot explain is worth looking for a state by every means.
     let mut cycle = Cycle::new(model, operating, &intervals);
@@ -63,10 +58,12 @@ fn hot_bypass(model: &Model, operating: &Operating, intervals: &[Interval]) -> O
     Some(Refused::HotBypass { branch: bypass })
 }
 
-/// The intervals of a cycle, by firing order if it is known.
-pub(super) fn intervals(operating: &Operating) -> Vec<Interval> {
+/// The intervals of a cycle, by firing order if it is known; one when every cylinder draws all the time.
+pub(super) fn intervals(operating: &Operating, at_mean: bool) -> Vec<Interval> {
     let cylinders = operating.swept.len();
-    if operating.order.is_empty() {
+    if at_mean {
+        events::mean(cylinders)
+    } else if operating.order.is_empty() {
         events::without_order(cylinders, operating.event)
     } else {
         events::from_firing_order(cylinders, &operating.order, operating.event)

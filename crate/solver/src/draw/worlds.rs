@@ -2,7 +2,7 @@
 
 use super::Refused;
 use super::bench;
-use super::events::{self, Interval};
+use super::events::Interval;
 use super::operating::{Operating, operating};
 use super::range::anew;
 use super::running::{Cycle, Tables, intervals};
@@ -22,7 +22,6 @@ pub struct Redrawn {
     pub model: Model,
     /// By node and leg, the part of the entering head that a plenum's leg feels beyond what the model says [-].
     pub felt: Vec<Vec<f64>>,
-    cylinders: usize,
     kind: Kind,
 }
 
@@ -90,7 +89,6 @@ impl Redrawn {
             felt: nodes.map(|node| vec![0.0; node.legs.len()]).collect(),
             published: model.clone(),
             model,
-            cylinders: study.engine.cylinders.len(),
             kind,
         }))
     }
@@ -101,7 +99,7 @@ impl Redrawn {
             Kind::Bench { networks, system } => {
                 let system_of = system.take()?;
                 let mut solver = Solver::again(&self.model, *system_of);
-                let mut flows = vec![0.0; self.cylinders];
+                let mut flows = vec![0.0; self.as_published.len()];
                 let mut solved = true;
                 for network in networks {
                     solver.system.lifts = lifts(&self.model, &network.heads, &self.felt);
@@ -152,25 +150,10 @@ fn add_flows(flows: &mut [f64], model: &Model, ports: &[usize], state: &Flowing)
 
 fn bench_kind(study: &Study, model: &Model, all: bool) -> Result<(Vec<f64>, Kind), Refused> {
     let mut flows = vec![0.0; study.engine.cylinders.len()];
-    let settings = &study.settings.bench;
-    let ports: Vec<usize> = (0..model.ports.len()).collect();
-    let open: Vec<Vec<usize>> = if all {
-        vec![ports]
-    } else {
-        ports.into_iter().map(|port| vec![port]).collect()
-    };
     let mut solver = Solver::new(model, false);
-    let mut networks = Vec::with_capacity(open.len());
-    for ports in open {
-        let conditions = bench::conditions(model, settings, |port| ports.contains(&port));
-        let state = match solver.solve(&conditions, None) {
-            Ok(state) => state,
-            Err(failure) => match ports[..] {
-                [port] => bench::shut_others(&mut solver, settings, port),
-                _ => None,
-            }
-            .ok_or(Refused::Failed(failure))?,
-        };
+    let mut networks = Vec::new();
+    for ports in bench::open_ports(model, all) {
+        let (conditions, state) = bench::solve(&mut solver, &study.settings.bench, &ports)?;
         add_flows(&mut flows, model, &ports, &state);
         networks.push(Network {
             heads: entering_heads(model, &state),
@@ -188,11 +171,7 @@ fn running_kind(
     model: &Model,
     at_mean: bool,
 ) -> Result<(Vec<f64>, Kind), Refused> {
-    let intervals = if at_mean {
-        events::mean(operating.swept.len())
-    } else {
-        intervals(&operating)
-    };
+    let intervals = intervals(&operating, at_mean);
     let (cycle, numbers) = anew(model, &operating, &intervals)?;
     let (states, values) = (cycle.states.clone(), cycle.values.clone());
     let found = states.iter();

@@ -128,20 +128,16 @@ impl Gate {
             self.rows(bench, at, "readings", false, catalogue().reading.fields);
             self.numbers(bench, at, catalogue().bench);
         }
-        if let Some(running) = self.object(settings, at, "running", false) {
-            let at = At::inside("settings", "running");
-            self.known_fields(running, at, &[], catalogue().running);
-            self.numbers(running, at, catalogue().running);
-        }
-        if let Some(ambient) = self.object(settings, at, "ambient", false) {
-            let at = At::inside("settings", "ambient");
-            self.known_fields(ambient, at, &[], catalogue().ambient);
-            self.numbers(ambient, at, catalogue().ambient);
-        }
-        if let Some(check) = self.object(settings, at, "check", false) {
-            let at = At::inside("settings", "check");
-            self.known_fields(check, at, &[], catalogue().check);
-            self.numbers(check, at, catalogue().check);
+        for (group, fields) in [
+            ("running", catalogue().running),
+            ("ambient", catalogue().ambient),
+            ("check", catalogue().check),
+        ] {
+            if let Some(object) = self.object(settings, at, group, false) {
+                let at = At::inside("settings", group);
+                self.known_fields(object, at, &[], fields);
+                self.numbers(object, at, fields);
+            }
         }
         if let Some(units) = self.object(settings, at, "units", false) {
             let at = At::inside("settings", "units");

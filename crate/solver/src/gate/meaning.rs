@@ -248,7 +248,7 @@ impl<'s> Gate<'s> {
         }
         for (position, loss) in branch.losses.iter().enumerate() {
             let field = || format!("losses[{position}]");
-            if is_entry(loss) {
+            if loss.is_entry() {
                 self.entry(branch, position);
             }
             if let Loss::Schedule {
@@ -407,16 +407,6 @@ fn has_legs(kind: &NodeKind) -> bool {
     matches!(
         kind,
         NodeKind::Header { .. } | NodeKind::Tee { .. } | NodeKind::Wye { .. }
-    )
-}
-
-fn is_entry(loss: &Loss) -> bool {
-    matches!(
-        loss,
-        Loss::EntrySharp { .. }
-            | Loss::EntryRounded { .. }
-            | Loss::EntryFlared { .. }
-            | Loss::EntryReentrant { .. }
     )
 }
 

@@ -7,15 +7,11 @@ use serde::Serialize;
 use super::told::spread;
 use super::uncertain::{self, Number};
 use super::{Worlds, cylinders};
-use crate::answer::{DoubtCause, Draw, HALF_WIDTH};
-use crate::draw::{self, Drawn};
+use crate::answer::{self, DoubtCause, Draw, HALF_WIDTH};
+use crate::draw;
 use crate::error::StudyError;
 use crate::model::{Model, Purpose};
-use crate::short;
 use crate::study::Study;
-
-/// Laws that are named.
-const NAMED: usize = 5;
 
 /// What makes the difference of two versions' spreads uncertain.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -60,7 +56,7 @@ pub fn pair_causes(
     let mut pairs = Vec::new();
     for first in 0..versions.len() {
         for second in first + 1..versions.len() {
-            let mut found: Vec<DoubtCause> = laws
+            let found = laws
                 .iter()
                 .zip(&spreads)
                 .filter_map(|(law, by_version)| {
@@ -71,14 +67,11 @@ pub fn pair_causes(
                         amount: HALF_WIDTH * deviation_of_difference(one, other),
                     })
                 })
-                .filter(|cause| cause.amount > 0.0)
-                .collect();
-            short::sort(&mut found, |a, b| a.amount > b.amount);
-            found.truncate(NAMED);
+                .filter(|cause| cause.amount > 0.0);
             pairs.push(PairCauses {
                 first: first as u32,
                 second: second as u32,
-                laws: found,
+                laws: answer::named(found.collect()),
             });
         }
     }
@@ -97,24 +90,18 @@ impl Sensitive {
     fn new(study: &Study, wanted: Draw) -> Option<Self> {
         let purpose = Purpose::of(wanted);
         let model = Model::new(study, purpose);
-        let drawn = drawn(study, &model, wanted)?;
+        let operating = draw::operating(study).ok();
+        let drawn = draw::drawn(study, &model, operating.as_ref(), wanted)?.ok()?;
         let flows = &drawn.cylinder_flow;
-        let count = flows.len();
-        let mean = flows.iter().sum::<f64>() / count as f64;
         let numbers = uncertain::numbers(study, &model).into_iter();
         Some(Self {
-            deviations: flows.iter().map(|flow| flow / mean - 1.0).collect(),
+            deviations: answer::deviations(flows),
             numbers: numbers
                 .filter_map(|number| {
                     let mut gradients = drawn.gradients.all.iter();
                     let gradient = gradients.find(|gradient| number.is(&gradient.cause))?;
-                    let by = &gradient.by[..count];
-                    let mean_by = by.iter().sum::<f64>() / count as f64;
-                    let scatter = gradient.cause.scatter;
-                    let change = by
-                        .iter()
-                        .zip(flows)
-                        .map(|(by, flow)| scatter * (by - flow / mean * mean_by) / mean);
+                    let changes = answer::deviations_by(flows, &gradient.by);
+                    let change = changes.map(|by| by * gradient.cause.scatter);
                     Some((number, change.collect()))
                 })
                 .collect(),
@@ -141,19 +128,6 @@ impl Sensitive {
                 spread(&deviations)
             })
             .collect()
-    }
-}
-
-fn drawn<'m>(study: &Study, model: &'m Model, wanted: Draw) -> Option<Drawn<'m>> {
-    let count = study.engine.cylinders.len();
-    let bench = &study.settings.bench;
-    match wanted {
-        Draw::BenchOneAtATime => draw::one_at_a_time(model, count, bench).ok(),
-        Draw::BenchAllOpen => draw::all_open(model, count, bench).ok(),
-        Draw::Running | Draw::CycleMean => {
-            let operating = draw::operating(study).ok()?;
-            draw::running(model, &operating, wanted == Draw::CycleMean).ok()
-        }
     }
 }
 

@@ -15,7 +15,7 @@ pub use causes::{PairCauses, pair_causes};
 pub use told::{Band, PairTold, PairVerdict, Told, VersionTold, tell};
 pub use world::Split;
 
-use crate::answer::Draw;
+use crate::answer::{self, Draw};
 use crate::draw::Redrawn;
 use crate::error::StudyError;
 use crate::gate;
@@ -70,10 +70,7 @@ pub fn deviations(versions: &[Study], worlds: &Worlds) -> Result<Vec<f64>, Vec<S
                 continue;
             };
             let start = place as usize * row + version * cylinders;
-            let mean = flows.iter().sum::<f64>() / cylinders as f64;
-            for (deviation, flow) in deviations[start..].iter_mut().zip(&flows) {
-                *deviation = flow / mean - 1.0;
-            }
+            deviations[start..start + cylinders].copy_from_slice(&answer::deviations(&flows));
         }
     }
     Ok(deviations)

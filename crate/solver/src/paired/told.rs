@@ -2,21 +2,14 @@
 
 use serde::Serialize;
 
+use crate::answer::{answer, range};
+
 /// Part of the worlds that a band leaves out at either end [-].
 const LEFT_OUT: f64 = 0.025;
 /// Spreads that differ by less are the same: the flows of a world are right to about a millionth [-].
 const TIE: f64 = 1e-6;
 
-macro_rules! told {
-    ($($item:item)*) => {$(
-        #[derive(Clone, Debug, PartialEq, Serialize)]
-        #[cfg_attr(feature = "generate", derive(ts_rs::TS))]
-        #[serde(rename_all = "camelCase")]
-        $item
-    )*};
-}
-
-told! {
+answer! {
 /// What some worlds tell of several versions.
 pub struct Told {
     /// Worlds that were drawn.
@@ -121,9 +114,7 @@ pub fn spread(deviations: &[f64]) -> f64 {
     if deviations.iter().any(|deviation| deviation.is_nan()) {
         return f64::NAN;
     }
-    let most = deviations.iter().copied().fold(f64::NEG_INFINITY, f64::max);
-    let least = deviations.iter().copied().fold(f64::INFINITY, f64::min);
-    most - least
+    range(deviations)
 }
 
 fn pair(spreads: &[Vec<f64>], first: usize, second: usize, confidence: f64) -> PairTold {

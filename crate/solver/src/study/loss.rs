@@ -261,6 +261,17 @@ pub struct StationBend {
 }
 
 impl Loss {
+    /// Whether it is what the entry of a pipe costs.
+    pub(crate) fn is_entry(&self) -> bool {
+        matches!(
+            self,
+            Self::EntrySharp { .. }
+                | Self::EntryRounded { .. }
+                | Self::EntryFlared { .. }
+                | Self::EntryReentrant { .. }
+        )
+    }
+
     /// The kind's name in the JSON file.
     pub fn kind(&self) -> &'static str {
         match self {

@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 use std::fs;
 use std::path::Path;
 
+use crate::constants::{Constant, constants};
 use crate::values::{Values, values};
 
 /// One law.
@@ -132,6 +133,7 @@ fn law(text: &str) -> Result<Law, String> {
             cells.try_into().ok()
         })
         .collect();
+    let constants = constants(text)?;
     Ok(Law {
         title: opening(text).trim_end_matches('.').to_owned(),
         equation: sentences(&section("Equation")?.0),
@@ -139,8 +141,8 @@ fn law(text: &str) -> Result<Law, String> {
         source: section("Source")?.1,
         range: section("Range of validity")?.1,
         limits: section("Limits")?.1,
-        scatter: scatter(text)?,
-        values: values(text)?,
+        scatter: scatter(&constants)?,
+        values: values(&constants)?,
     })
 }
 
@@ -162,53 +164,42 @@ fn sentences(lines: &[&str]) -> Vec<String> {
     sentences
 }
 
-/// Every constant of a law's code whose name ends in what it is, with the comment above it.
-fn scatter(text: &str) -> Result<Vec<Scatter>, String> {
-    let mut found = Vec::new();
-    let mut comment = String::new();
-    let mut lines = text.lines();
-    while let Some(line) = lines.next() {
-        if let Some(words) = line.strip_prefix("///") {
-            comment.push_str(words);
-            continue;
-        }
-        let of = std::mem::take(&mut comment).trim().to_owned();
-        let named = line
-            .strip_prefix("pub const ")
-            .and_then(|line| line.split_once(": "));
-        let Some((name, rest)) = named.filter(|(name, _)| name.contains("SCATTER")) else {
-            continue;
+/// Every constant that is a law's scatter, by its name.
+fn scatter(constants: &[Constant<'_>]) -> Result<Vec<Scatter>, String> {
+    let named = constants
+        .iter()
+        .filter(|constant| constant.name.contains("SCATTER"));
+    let read = |constant: &Constant<'_>| {
+        let fault = || {
+            format!(
+                "{} is written in a way that is not understood",
+                constant.name
+            )
         };
-        let fault = || format!("{name} is written in a way that is not understood");
-        found.push(match rest.split_once(" = ").ok_or_else(fault)? {
-            ("Scatter", "Scatter {") => {
-                let inside: Vec<&str> = lines.by_ref().take_while(|line| *line != "};").collect();
-                let inside = inside.join("\n");
-                let field = |name: &str| {
-                    let value = inside.split_once(&format!("{name}: "))?.1;
-                    Some(value.split(",\n").next()?.trim_end_matches(','))
-                };
-                let number = |name| field(name).and_then(|value| value.parse().ok());
-                Scatter::Relative {
-                    of,
-                    relative: number("relative").ok_or_else(fault)?,
-                    common: number("common").ok_or_else(fault)?,
-                    origin: field("origin")
-                        .ok_or_else(fault)?
-                        .trim_matches('"')
-                        .to_owned(),
-                }
-            }
-            ("Scatter", other) => {
-                let other = other.strip_prefix("super::").ok_or_else(fault)?;
-                let (other, _) = other.split_once("::").ok_or_else(fault)?;
-                Scatter::As(other.to_owned())
-            }
-            (_, value) => Scatter::Absolute {
-                of,
-                deviation: value.trim_end_matches(';').parse().map_err(|_| fault())?,
-            },
+        one_scatter(constant).ok_or_else(fault)
+    };
+    named.map(read).collect()
+}
+
+fn one_scatter(constant: &Constant<'_>) -> Option<Scatter> {
+    let Constant { of, value, .. } = constant;
+    if constant.kind != "Scatter" {
+        return Some(Scatter::Absolute {
+            of: of.clone(),
+            deviation: value.parse().ok()?,
         });
     }
-    Ok(found)
+    if let Some(other) = value.strip_prefix("super::") {
+        return Some(Scatter::As(other.split_once("::")?.0.to_owned()));
+    }
+    let field = |name: &str| {
+        let value = value.split_once(&format!("{name}: "))?.1;
+        Some(value.split(",\n").next()?.trim_matches('"'))
+    };
+    Some(Scatter::Relative {
+        of: of.clone(),
+        relative: field("relative")?.parse().ok()?,
+        common: field("common")?.parse().ok()?,
+        origin: field("origin")?.to_owned(),
+    })
 }

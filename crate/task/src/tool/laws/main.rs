@@ -3,6 +3,7 @@
 //! Arguments: the repository's folder, the page to write. The checks against others' numbers come on standard input, as
 //! `cargo task evidence` prints them.
 
+mod constants;
 mod evidence;
 mod law;
 mod page;

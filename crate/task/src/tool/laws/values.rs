@@ -1,5 +1,7 @@
 //! The tables of numbers that stand in a law's code.
 
+use crate::constants::Constant;
+
 /// A table, row by row; of two rows that belong together the first says where the other's values stand.
 pub struct Values {
     /// What the code says above it.
@@ -10,36 +12,15 @@ pub struct Values {
     pub pairs: bool,
 }
 
-/// Every list of numbers and every curve through points in a law's file, but for its ranges.
-pub fn values(text: &str) -> Result<Vec<Values>, String> {
+/// Every list of numbers and every curve through points among a law's constants, but for its ranges.
+pub fn values(constants: &[Constant<'_>]) -> Result<Vec<Values>, String> {
     let mut found = Vec::new();
-    let mut comment = String::new();
-    let mut lines = text.lines();
-    while let Some(line) = lines.next() {
-        if let Some(words) = line.strip_prefix("///") {
-            comment.push_str(words);
+    for constant in constants {
+        let curve = constant.kind == "Curve";
+        if constant.name.starts_with("RANGE") || !(curve || constant.kind.starts_with('[')) {
             continue;
         }
-        let of = std::mem::take(&mut comment)
-            .trim()
-            .trim_end_matches('.')
-            .to_owned();
-        let constant = line.trim_start_matches("pub ").strip_prefix("const ");
-        let Some((name, rest)) = constant.and_then(|line| line.split_once(": ")) else {
-            continue;
-        };
-        let Some((kind, start)) = rest.split_once(" = ") else {
-            continue;
-        };
-        let curve = kind == "Curve";
-        if name.starts_with("RANGE") || !(curve || kind.starts_with('[')) {
-            continue;
-        }
-        let mut body = start.to_owned();
-        while !body.ends_with(';') {
-            body.push_str(lines.next().ok_or_else(|| format!("{name} does not end"))?);
-        }
-        let rows = rows(&body);
+        let rows = rows(&constant.value);
         let numbers = rows
             .iter()
             .flatten()
@@ -48,8 +29,9 @@ pub fn values(text: &str) -> Result<Vec<Values>, String> {
         if rows.len() < 2 && curve || !numbers {
             continue;
         }
+        let of = constant.of.trim_end_matches('.').to_owned();
         if of.is_empty() {
-            return Err(format!("{name} is a table without a comment"));
+            return Err(format!("{} is a table without a comment", constant.name));
         }
         let pairs = curve || rows.len() > 1 && rows.iter().all(|row| row.len() == 2);
         let rows = if curve { turned(&rows) } else { rows };

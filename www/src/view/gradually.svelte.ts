@@ -5,7 +5,12 @@
 import { latest } from "../solver/latest.svelte";
 
 const FIRST = 3;
-const STEP = 6;
+
+/** Many rows at once are a long task on any machine. */
+const MOST = 12;
+
+/** A task that takes no longer keeps no key waiting, on a phone of a quarter of the speed either [ms]. */
+const TASK = 8;
 
 /** Whether the first reply is on the screen; call while a component is being set up. */
 export function afterFirstReply(): { readonly now: boolean } {
@@ -29,10 +34,16 @@ export function gradually(
 	ready: () => boolean = () => true,
 ): { readonly shown: number; readonly done: boolean } {
 	let shown = $state(FIRST);
+	let step = 1;
+	let begun = 0;
 	$effect(() => {
 		if (!ready() || total() === 0 || shown === Number.POSITIVE_INFINITY) return;
 		const timer = setTimeout(() => {
-			shown = shown < total() ? shown + STEP : Number.POSITIVE_INFINITY;
+			const now = performance.now();
+			// From one step to the next, its layout and painting included.
+			if (begun > 0) step = nextStep(step, now - begun);
+			begun = now;
+			shown = shown < total() ? shown + step : Number.POSITIVE_INFINITY;
 		});
 		return () => clearTimeout(timer);
 	});
@@ -45,6 +56,11 @@ export function gradually(
 			return shown === Number.POSITIVE_INFINITY || total() === 0;
 		},
 	};
+}
+
+/** How many rows to render in the next task, when so many took so long [ms]. */
+function nextStep(step: number, took: number): number {
+	return Math.round(Math.min(Math.max((step * TASK) / took, 1), 2 * step, MOST));
 }
 
 /** How many of the parts that follow each other to render: each in a task of its own, so that keys are heard between. */

@@ -71,7 +71,9 @@ export function addCylinder(sheet: Sheet, at = sheet.study.engine.cylinders.leng
 
 /** A name that is not taken: the same with the next free number at its end. */
 function freeName(taken: ReadonlySet<string>, like: string): string {
-	const [, stem = "", digits] = /^(.*?)(\d*)$/s.exec(like) ?? [];
+	// Of more digits no next number could be told.
+	const digits = /\d{1,15}$/.exec(like)?.[0];
+	const stem = digits ? like.slice(0, -digits.length) : like;
 	const start = digits ? stem : `${stem.trimEnd()} `;
 	let number = Number(digits || 1) + 1;
 	while (taken.has(`${start}${number}`)) number += 1;

@@ -2,7 +2,7 @@
  * Sums and products typed into a cell: `3*12.5`, `12+3/4`, `1 3/4`. They are worked out exactly, as
  * fractions of whole numbers, so that 0.3-0.1 is 0.2. The value is kept and the text is not.
  */
-import { type Decimal, readDigits } from "./separators";
+import { type Decimal, LONGEST, readDigits } from "./separators";
 
 /** What stands at the beginning of a text, and what is left behind it: a unit, or nothing. */
 export type Sum =
@@ -15,8 +15,6 @@ export type Sum =
 	  }
 	| { readonly kind: "wrong"; readonly message: string };
 
-/** No honest cell holds more; longer text is not worked out. */
-const LONGEST = 200;
 /** Powers of ten beyond which a number is no measure of anything. */
 const LARGEST = 300;
 

@@ -4,7 +4,7 @@ import { asBase } from "../network/differing";
 import type { Sheet } from "../network/edit";
 import { editor } from "../network/editor.svelte";
 import { beginSweep } from "../view/sweep";
-import { readBlock } from "./block";
+import { readPasted } from "./block";
 import { clear } from "./cellText";
 import { type Copied, copy } from "./copy";
 import { fillDown } from "./fill";
@@ -110,11 +110,13 @@ export function pasteText(table: Table, text: string, atEnd = false) {
 	const { sheet } = editor;
 	if (!sight || !sheet) return;
 	const { all, book } = sight;
+	const read = readPasted(text);
+	if (read.kind === "refused") return table.say(`Nothing was pasted. ${read.reason}`);
 	const what = {
 		table: table.name,
 		all,
 		selection: atEnd ? null : table.selected(),
-		block: readBlock(text),
+		block: read.block,
 		copied: copied?.text === text.replace(/\r\n/g, "\n") ? copied : null,
 	};
 	const pasted = paste(sheet, what, book);

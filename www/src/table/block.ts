@@ -2,9 +2,11 @@
 
 /** A block of texts as one text; what holds a tab, a line's end or a quote is quoted. */
 export function blockText(block: readonly (readonly string[])[]): string {
-	return block
+	const text = block
 		.map((row) => row.map((text) => (/[\t\n\r"]/.test(text) ? quoted(text) : text)).join("\t"))
 		.join("\n");
+	// A line's end at the end of a text begins no row, so an empty last row needs one more.
+	return text.endsWith("\n") ? `${text}\n` : text;
 }
 
 /** What is taken in one paste; more is no table of a manifold, and would hold up the page. */

@@ -22,7 +22,10 @@ pub fn within<T>(seconds: f64, bytes: usize, act: impl Fn() -> T) -> T {
     let result = act();
     let mut least = started.elapsed().as_secs_f64();
     let taken = MEMORY.peak_usage().saturating_sub(before);
-    assert!(taken <= bytes, "took {taken} bytes of memory, more than {bytes}");
+    assert!(
+        taken <= bytes,
+        "took {taken} bytes of memory, more than {bytes}"
+    );
     for _ in 1..TRIES {
         if least <= seconds {
             break;
@@ -31,6 +34,9 @@ pub fn within<T>(seconds: f64, bytes: usize, act: impl Fn() -> T) -> T {
         drop(black_box(act()));
         least = least.min(started.elapsed().as_secs_f64());
     }
-    assert!(least <= seconds, "took {least:.3} s, more than {seconds} s, {TRIES} times");
+    assert!(
+        least <= seconds,
+        "took {least:.3} s, more than {seconds} s, {TRIES} times"
+    );
     result
 }

@@ -29,13 +29,19 @@ pub fn gate(text: &str) -> Option<Study> {
             let written = serde_json::to_string(&study).expect("a study can be written");
             let again = evenport::read(&written)
                 .unwrap_or_else(|errors| panic!("refused once written again: {errors:#?}"));
-            assert!(study == again, "another study once written again: {written}");
+            assert!(
+                study == again,
+                "another study once written again: {written}"
+            );
             Some(study)
         }
         Err(errors) => {
             assert!(!errors.is_empty(), "refused without a reason");
             for error in &errors {
-                assert!(!error.message.is_empty(), "an error that says nothing: {error:?}");
+                assert!(
+                    !error.message.is_empty(),
+                    "an error that says nothing: {error:?}"
+                );
             }
             None
         }
@@ -67,7 +73,11 @@ pub fn solver(text: &str) {
                 );
             }
             Outcome::Refused(refusal) => {
-                assert!(!refusal.sentence.is_empty(), "{:?} refused without a reason", draw.draw);
+                assert!(
+                    !refusal.sentence.is_empty(),
+                    "{:?} refused without a reason",
+                    draw.draw
+                );
             }
         }
     }

@@ -138,19 +138,36 @@ fn fill(object: &mut Map<String, Value>, kind: &KindInfo, random: &mut Random) {
 fn fields(random: &mut Random) -> &'static [FieldInfo] {
     let all = catalogue();
     let lists = [
-        all.branch, all.engine, all.cylinder, all.valve, all.bench, all.reading.fields, all.running,
-        all.ambient, all.fuel, all.blower.fields, all.cooler.fields, all.check, all.station,
+        all.branch,
+        all.engine,
+        all.cylinder,
+        all.valve,
+        all.bench,
+        all.reading.fields,
+        all.running,
+        all.ambient,
+        all.fuel,
+        all.blower.fields,
+        all.cooler.fields,
+        all.check,
+        all.station,
         all.station_bend,
     ];
     let kinds = [all.nodes, all.losses].concat();
     let kinds = kinds.iter().map(|kind| kind.fields);
-    let lists: Vec<_> = lists.into_iter().chain(kinds).filter(|list| !list.is_empty()).collect();
+    let lists: Vec<_> = lists
+        .into_iter()
+        .chain(kinds)
+        .filter(|list| !list.is_empty())
+        .collect();
     random.one_of(&lists)
 }
 
 /// A number at or near the ends of what a field can be, or somewhere between them.
 fn bounded(field: &FieldInfo, random: &mut Random) -> Value {
-    let FieldInfo { minimum, maximum, .. } = *field;
+    let FieldInfo {
+        minimum, maximum, ..
+    } = *field;
     let number = match random.below(8) {
         0 => minimum,
         1 => maximum,
@@ -172,11 +189,40 @@ fn bounded(field: &FieldInfo, random: &mut Random) -> Value {
 
 fn scalar(random: &mut Random) -> Value {
     const NUMBERS: [f64; 20] = [
-        0.0, -0.0, 1.0, -1.0, 2.0, 0.5, 1e-3, 1e-6, 1e-12, 5e-324, f64::MIN_POSITIVE, 1e-300, 1e300,
-        f64::MAX, f64::MIN, f64::EPSILON, 4_294_967_296.0, 9_007_199_254_740_993.0, 1e19, 273.15,
+        0.0,
+        -0.0,
+        1.0,
+        -1.0,
+        2.0,
+        0.5,
+        1e-3,
+        1e-6,
+        1e-12,
+        5e-324,
+        f64::MIN_POSITIVE,
+        1e-300,
+        1e300,
+        f64::MAX,
+        f64::MIN,
+        f64::EPSILON,
+        4_294_967_296.0,
+        9_007_199_254_740_993.0,
+        1e19,
+        273.15,
     ];
     const TEXTS: [&str; 12] = [
-        "", " ", "\0", "\n", "1", "constructor", "__proto__", "\u{202e}", "\u{feff}", "e\u{301}", "💥", "</script>",
+        "",
+        " ",
+        "\0",
+        "\n",
+        "1",
+        "constructor",
+        "__proto__",
+        "\u{202e}",
+        "\u{feff}",
+        "e\u{301}",
+        "💥",
+        "</script>",
     ];
     match random.below(8) {
         0 => Value::Null,
@@ -196,13 +242,68 @@ fn scalar(random: &mut Random) -> Value {
 /// A word of the format.
 fn word(random: &mut Random) -> &'static str {
     const WORDS: [&str; 62] = [
-        "format", "version", "name", "notes", "engine", "settings", "network", "coolers", "variants",
-        "nodes", "branches", "removed", "order", "cylinders", "firingOrder", "reference", "at", "node",
-        "ports", "ambient", "bench", "running", "check", "units", "readings", "blowing", "id", "kind",
-        "from", "to", "fromLeg", "toLeg", "run", "side", "losses", "blower", "bypass", "cylinder", "bank",
-        "valve", "dischargeTable", "boostNode", "volumetricTable", "isentropicTable", "speeds", "ratios",
-        "values", "cycle", "twoStroke", "fuel", "setting", "upstream", "closedLoopPerBank", "law",
-        "cooler", "series", "mixing", "airMixed", "stations", "bends", "origin", "kReversed",
+        "format",
+        "version",
+        "name",
+        "notes",
+        "engine",
+        "settings",
+        "network",
+        "coolers",
+        "variants",
+        "nodes",
+        "branches",
+        "removed",
+        "order",
+        "cylinders",
+        "firingOrder",
+        "reference",
+        "at",
+        "node",
+        "ports",
+        "ambient",
+        "bench",
+        "running",
+        "check",
+        "units",
+        "readings",
+        "blowing",
+        "id",
+        "kind",
+        "from",
+        "to",
+        "fromLeg",
+        "toLeg",
+        "run",
+        "side",
+        "losses",
+        "blower",
+        "bypass",
+        "cylinder",
+        "bank",
+        "valve",
+        "dischargeTable",
+        "boostNode",
+        "volumetricTable",
+        "isentropicTable",
+        "speeds",
+        "ratios",
+        "values",
+        "cycle",
+        "twoStroke",
+        "fuel",
+        "setting",
+        "upstream",
+        "closedLoopPerBank",
+        "law",
+        "cooler",
+        "series",
+        "mixing",
+        "airMixed",
+        "stations",
+        "bends",
+        "origin",
+        "kReversed",
     ];
     match random.below(4) {
         0 => {

@@ -3,6 +3,7 @@ import { linked, linkTo } from "../../../www/src/share/link";
 import type { Study } from "../../../www/src/solver/types";
 import { passes } from "../wasm";
 import { withinWait } from "./guard";
+import { hold } from "./hold";
 
 /** More is not unpacked [bytes], so no text is longer [characters]. */
 const MOST = 1 << 20;
@@ -13,20 +14,22 @@ const MOST = 1 << 20;
  */
 export async function checkLink(hash: string): Promise<void> {
 	const found = await withinWait(() => linked(hash));
-	if (!hash.startsWith("#study=")) return expect(found.kind === "none", "not a link, but opened");
-	expect(found.kind !== "none", "a link, but not opened");
-	if (found.kind === "fault") return expect(found.message !== "", "a fault without words");
+	if (!hash.startsWith("#study=")) {
+		hold(found.kind === "none", "not a link, but opened");
+		return;
+	}
+	hold(found.kind !== "none", "a link, but not opened");
+	if (found.kind === "fault") {
+		hold(found.message !== "", "a fault without words");
+		return;
+	}
 	if (found.kind !== "text") return;
-	expect(found.text.length <= MOST, "longer than is unpacked");
+	hold(found.text.length <= MOST, "longer than is unpacked");
 	const study = passes(found.text);
 	if (study === null) return;
 	const again = await linked(await linkTo(study as Study));
-	expect(
+	hold(
 		again.kind === "text" && again.text === JSON.stringify(study),
 		"another study in a link made of it",
 	);
-}
-
-function expect(holds: boolean, otherwise: string) {
-	if (!holds) throw new Error(otherwise);
 }

@@ -83,7 +83,9 @@ export function near(texts: readonly string[]): fc.Arbitrary<string> {
 	const seed = fc.constantFrom(...texts);
 	const spliced = fc
 		.tuple(seed, seed, fc.double({ min: 0, max: 1, noNaN: true }))
-		.map(([one, other, part]) => one.slice(0, one.length * part) + other.slice(other.length * part));
+		.map(
+			([one, other, part]) => one.slice(0, one.length * part) + other.slice(other.length * part),
+		);
 	return fc
 		.tuple(
 			fc.oneof({ weight: 3, arbitrary: seed }, { weight: 1, arbitrary: spliced }),

@@ -39,8 +39,9 @@ export function addNode(
 	sheet: Sheet,
 	info: KindInfo,
 	at = sheet.study.network.nodes.length,
+	id = freeId(sheet, "n"),
 ): Sheet {
-	const row: Node = { id: freeId(sheet, "n"), kind: "joint" };
+	const row: Node = { id, kind: "joint" };
 	return changeNode(insert(sheet, ["network", "nodes"], at, row), at, info);
 }
 
@@ -56,8 +57,12 @@ export function changeNode(sheet: Sheet, index: number, info: KindInfo): Sheet {
 }
 
 /** Adds a branch without ends and losses, at the end unless another place is given. */
-export function addBranch(sheet: Sheet, at = sheet.study.network.branches.length): Sheet {
-	const row: Branch = { id: freeId(sheet, "b"), from: "", to: "", losses: [] };
+export function addBranch(
+	sheet: Sheet,
+	at = sheet.study.network.branches.length,
+	id = freeId(sheet, "b"),
+): Sheet {
+	const row: Branch = { id, from: "", to: "", losses: [] };
 	return insert(sheet, ["network", "branches"], at, row);
 }
 

@@ -18,16 +18,26 @@ export type Sum =
 /** Powers of ten beyond which a number is no measure of anything. */
 const LARGEST = 300;
 
+/** What every reader reads alike; beyond so many digits it is worked out like a sum. */
+const PLAIN = /^\d{1,15}(?:\.\d{1,15})?$/;
+
 interface Fraction {
 	readonly over: bigint;
 	readonly under: bigint;
 }
 
-class Wrong extends Error {}
+/** What is wrong with a text; no error of the program, so no trace of it is kept. */
+class Wrong {
+	constructor(readonly message: string) {}
+}
 
 /** Works out the sum at the beginning of a text. */
 export function readSum(text: string, decimal?: Decimal): Sum {
 	if (text.length > LONGEST) return { kind: "wrong", message: "Too long for a number." };
+	// Most cells hold a plain number, and pasted blocks thousands of them.
+	if (decimal !== "comma" && PLAIN.test(text)) {
+		return { kind: "value", value: Number(text), rest: "", either: false };
+	}
 	try {
 		const reader = new Reader(text, decimal);
 		const value = toNumber(reader.sum());

@@ -21,7 +21,7 @@ pub fn check(study: &Study, base: &[StudyError]) -> Vec<StudyError> {
     let mut errors = Vec::new();
     let mut names = BTreeSet::new();
     for (place, variant) in study.variants.iter().enumerate() {
-        if errors.len() >= MOST_ERRORS {
+        if base.len() + errors.len() >= MOST_ERRORS {
             break;
         }
         let name = variant.name.trim();

@@ -14,6 +14,8 @@ const TABLES: readonly TableName[] = ["branches", "nodes", "cylinders"];
 const SHEETS: readonly Sheet[] = ["twin_feed", "blown_v8", "tapered_log"].map((name) =>
 	frozen({ study: example(name), drafts: {} }),
 );
+/** Rows that are pasted in the time of a short text. */
+const MANY = 250;
 
 /**
  * Pastes a text in a place that `where` tells. It is refused with a reason, or goes in in time; a text that
@@ -38,7 +40,9 @@ export function checkPaste(text: string, where: number): void {
 	const selection = next(4) === 0 ? null : somewhere(all, next);
 	const marked = withMark(block, 0, next);
 	const what: Paste = { table, all, selection, block: marked, copied: null };
-	const pasted = within(() => paste(sheet, what, BOOK));
+	// What makes a thousand rows may take longer than what makes one, but not longer than in proportion.
+	const times = Math.ceil(marked.length / MANY);
+	const pasted = within(() => paste(sheet, what, BOOK), times);
 	const texts = [...pasted.unplaced, ...Object.values(pasted.sheet.drafts)];
 	const kept = texts.some((each) => each.includes(MARK));
 	hold(kept || JSON.stringify(pasted.sheet.study).includes(MARK), "a text has been lost");
@@ -48,7 +52,8 @@ export function checkPaste(text: string, where: number): void {
 	hold(allFinite(pasted.sheet.study), "a number that is none");
 	if (pasted.asked.length === 0) return;
 	for (const decimal of ["comma", "point"] as const) {
-		const now = within(() => settle(pasted.sheet, pasted.asked, { ...what, decimal }, BOOK));
+		const settled = () => settle(pasted.sheet, pasted.asked, { ...what, decimal }, BOOK);
+		const now = within(settled, times);
 		hold(allFinite(now.study), "a number that is none");
 	}
 }

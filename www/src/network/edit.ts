@@ -188,7 +188,9 @@ function relist(
 ): Sheet {
 	const items = (valueAt(sheet.study, list) ?? []) as readonly unknown[];
 	const study = replaced(sheet.study, list, rearranged(items)) as Study;
-	return { ...sheet, study, drafts: followed(sheet.drafts, list, place) };
+	// Behind the last item there is none to move along.
+	const stays = items.every((_, old) => place(old) === old);
+	return { ...sheet, study, drafts: stays ? sheet.drafts : followed(sheet.drafts, list, place) };
 }
 
 /** Drafts are kept by place, so they move along when their row moves. */
@@ -196,7 +198,6 @@ function followed(drafts: Drafts, list: Path, place: (old: number) => number | n
 	const start = `${keyOf(list)}.`;
 	const row = (key: string) => Number.parseInt(key.slice(start.length), 10);
 	const moves = (key: string) => key.startsWith(start) && place(row(key)) !== row(key);
-	// Most rows come behind those that have drafts, and pasted ones by the hundred.
 	if (!Object.keys(drafts).some(moves)) return drafts;
 	const kept: Record<string, string> = {};
 	for (const [key, text] of Object.entries(drafts)) {

@@ -119,7 +119,7 @@ function intoCells(pasting: Pasting, what: Paste, selected: readonly Chosen[]): 
 	for (let row = 0; row < height; row += 1) {
 		const texts = block[row % block.length] ?? [];
 		const filled = Array.from({ length: width }, (_, place) => texts[place % wide]);
-		const target = targets[row] ?? (last && another(pasting, last, column));
+		const target = targets[row] ?? (last && another(pasting, last, column, texts[0]?.trim()));
 		if (!target) pasting.refuse(filled);
 		else head = intoLine(pasting, target, column, filled, all) ?? head;
 		last = target ?? last;
@@ -144,11 +144,17 @@ function below(all: readonly Line[], first: Line, column: string): Line[] {
 		);
 }
 
-/** A new line behind the last one, where what is pasted makes a row. */
-function another(pasting: Pasting, last: Line, column: string): Line | undefined {
+/** A new line behind the last one, where what is pasted makes a row; `text` goes into its first cell. */
+function another(
+	pasting: Pasting,
+	last: Line,
+	column: string,
+	text: string | undefined,
+): Line | undefined {
 	const needsKind = last.what === "loss" || last.what === "node";
 	if (needsKind && column !== "kind" && column !== "id") return undefined;
-	const made = insertRow(pasting.sheet, last, pasting.book);
+	const name = column === "id" ? text || undefined : undefined;
+	const made = insertRow(pasting.sheet, last, pasting.book, name);
 	pasting.sheet = made.sheet;
 	return pasting.again({ ...last, index: made.from });
 }

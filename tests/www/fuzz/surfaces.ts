@@ -21,6 +21,10 @@ export const SURFACES: Readonly<Record<string, Surface>> = {
 	readings: { inputs: () => nearCorpus("readings", "paste"), check: checkReadings },
 };
 
+/** Longer entries, which are there for their length, are tested as they stand: changed ones would take all the time. */
+const SHORT = 2_000;
+
 function nearCorpus(...folders: readonly string[]): fc.Arbitrary<string> {
-	return near(folders.flatMap((folder) => corpus(folder).map(({ text }) => text)));
+	const texts = folders.flatMap((folder) => corpus(folder).map(({ text }) => text));
+	return near(texts.filter(({ length }) => length <= SHORT));
 }

@@ -196,8 +196,11 @@ function relist(
 /** Drafts are kept by place, so they move along when their row moves. */
 function followed(drafts: Drafts, list: Path, place: (old: number) => number | null): Drafts {
 	const start = `${keyOf(list)}.`;
-	const row = (key: string) => Number.parseInt(key.slice(start.length), 10);
-	const moves = (key: string) => key.startsWith(start) && place(row(key)) !== row(key);
+	const moves = (key: string) => {
+		if (!key.startsWith(start)) return false;
+		const old = Number.parseInt(key.slice(start.length), 10);
+		return place(old) !== old;
+	};
 	if (!Object.keys(drafts).some(moves)) return drafts;
 	const kept: Record<string, string> = {};
 	for (const [key, text] of Object.entries(drafts)) {

@@ -47,8 +47,15 @@ struct Plan {
 pub fn page(options: &[&str]) -> Outcome {
     let plan = read(options)?;
     setup::for_fuzzing()?;
-    build::solver()?;
+    if plan.surfaces.iter().any(|name| !is_rust(name)) {
+        build::solver()?;
+    }
     surfaces(&plan)
+}
+
+/// Whether a surface is one of the solver's, not of the page's.
+fn is_rust(name: &str) -> bool {
+    name == "gate" || name == SOLVER
 }
 
 /// Fuzzes for so many seconds in all, everything else being built.
@@ -97,8 +104,7 @@ fn read(options: &[&str]) -> Result<Plan, String> {
 
 /// Runs all surfaces of a plan, some side by side, to their ends.
 fn surfaces(plan: &Plan) -> Outcome {
-    let rust = |name: &str| name == "gate" || name == SOLVER;
-    if plan.surfaces.iter().any(|name| rust(name)) {
+    if plan.surfaces.iter().any(|name| is_rust(name)) {
         run(fuzzer()?)?;
     }
     let left = Mutex::new(plan.surfaces.iter().rev().collect::<Vec<_>>());
@@ -110,7 +116,7 @@ fn surfaces(plan: &Plan) -> Outcome {
                     let Some(name) = left.lock().ok().and_then(|mut left| left.pop()) else {
                         return;
                     };
-                    let done = if rust(name) {
+                    let done = if is_rust(name) {
                         under_libfuzzer(plan, name)
                     } else {
                         on_the_page(plan, name)

@@ -206,6 +206,34 @@ fn huge_files_and_ten_thousand_branches_are_told_not_suffered() {
 }
 
 #[test]
+fn a_name_too_long_to_repeat_in_every_error_is_told_by_its_place() {
+    let found = wrong(|study| study["network"]["branches"][1]["id"] = json!("b".repeat(501)));
+    says(&found, StudyErrorKind::TooLarge, "branch 2", "id");
+    let found = wrong(|study| study["name"] = json!("n".repeat(501)));
+    says(&found, StudyErrorKind::TooLarge, "", "name");
+    let longest = wrong(|study| study["name"] = json!("n".repeat(500)));
+    assert!(longest.is_empty(), "{longest:?}");
+}
+
+#[test]
+fn of_errors_without_end_a_thousand_are_told_and_that_there_are_more() {
+    let found = wrong(|study| {
+        for field in 0..1_500 {
+            study["engine"][format!("field {field}")] = json!(0);
+        }
+    });
+    assert_eq!(found.len(), 1_000);
+    let more = (StudyErrorKind::TooMany, String::new(), String::new());
+    assert_eq!(found.last(), Some(&more));
+}
+
+#[test]
+fn more_charge_coolers_than_any_engine_has_are_told() {
+    let found = wrong(|study| study["coolers"] = json!(vec![json!({"id": "a"}); 101]));
+    says(&found, StudyErrorKind::TooMany, "", "coolers");
+}
+
+#[test]
 fn what_was_read_is_written_back_the_same() {
     let study = read(&good().to_string()).expect("the example");
     let again = read(&serde_json::to_string(&study).expect("JSON")).expect("its own JSON");

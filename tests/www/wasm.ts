@@ -57,6 +57,14 @@ export function read(document: unknown): Study {
 	throw new Error(reply.errors.map((each) => `${each.element} ${each.message}`).join("; "));
 }
 
+/** The study that the gate lets through; null where it gives reasons for a refusal. */
+export function passes(text: string): Study | null {
+	const reply = solver.read(text);
+	if (reply.kind === "study") return reply.study;
+	if (reply.errors.length === 0) throw new Error("refused without a reason");
+	return null;
+}
+
 /** Reads an example through the gate. */
 export function example(name: string): Study {
 	const file = new URL(`../../examples/${name}/network.json`, import.meta.url);

@@ -1,5 +1,5 @@
 /** The only place where display units meet SI. */
-import type { Decimal } from "./number/separators";
+import { type Decimal, LONGEST } from "./number/separators";
 import { readSum } from "./number/sum";
 import { named } from "./number/written";
 import type { FieldInfo, Quantity, Settings } from "./solver/types";
@@ -236,9 +236,12 @@ export function readNumber(
 ): Reading {
 	const typed = text.trim();
 	if (typed === "") return { kind: "empty" };
-	const read = quantity === "area" ? readSection(typed, units, decimal) : undefined;
+	const section = quantity === "area" && typed.length <= LONGEST;
+	const read = section ? readSection(typed, units, decimal) : undefined;
 	const part = read ?? readPart(typed, quantity, units, decimal);
 	if (part.kind === "wrong") return { kind: "unreadable", message: part.message };
+	// A unit or a second side can make too much of a number that is none too large itself.
+	if (!Number.isFinite(part.value)) return { kind: "unreadable", message: TOO_LARGE };
 	if (!part.either) return { kind: "value", value: part.value };
 	const [decimals, thousands] = (["comma", "point"] as const).map((each) => {
 		const reading = readNumber(typed, quantity, units, each);
@@ -254,6 +257,8 @@ export function readNumber(
 		readings: [decimals, thousands],
 	};
 }
+
+const TOO_LARGE = "Too large for a number.";
 
 /** A number in SI, and whether its comma can be read in two ways. */
 type Part =

@@ -30,7 +30,7 @@ pub fn page() -> Outcome {
 }
 
 /// Writes both modules of the solver.
-fn solver() -> Outcome {
+pub fn solver() -> Outcome {
     MODULES.iter().try_for_each(|name| module(name))
 }
 

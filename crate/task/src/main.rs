@@ -4,6 +4,7 @@ mod bench;
 mod build;
 mod command;
 mod evidence;
+mod fuzz;
 mod generate;
 mod laws;
 mod serve;
@@ -20,6 +21,8 @@ const USAGE: &str = "cargo task <verb>
   build      write the page into www/dist, a folder that any static host can serve
   serve      build, then serve the page on this machine only; --port N, --as-built to skip the build
   test       run every check there is; continuous integration runs this and nothing else
+  fuzz       give the gate, links, pasted tables and readings whatever may come, 60 s in all; --seconds N,
+             --inputs N of each, --seed N, --surface gate, link, paste, readings, or solver
   bench      measure how long the solver and the page take
   evidence   print what the published and the whole-network checks compare, and how close they come
   generate   write www/src/solver/types.ts and the study's JSON Schema; --check only compares";
@@ -31,6 +34,7 @@ fn main() -> ExitCode {
         ["build"] => build::page(),
         ["serve", ref options @ ..] => serve::page(options),
         ["test"] => test::everything(),
+        ["fuzz", ref options @ ..] => fuzz::page(options),
         ["bench"] => bench::everything(),
         ["evidence"] => evidence::tables(),
         ["generate"] => generate::write(),

@@ -19,7 +19,23 @@ pub struct Browser {
 /// All that any verb needs.
 pub fn everything() -> Outcome {
     for_build()?;
+    for_fuzzing()?;
     browser().map(drop)
+}
+
+/// What fuzzing needs beside: libFuzzer, which comes as C++.
+pub fn for_fuzzing() -> Outcome {
+    for_build()?;
+    if find(&["c++"]).is_none() {
+        install(&["g++"])?;
+    }
+    match find(&["c++"]) {
+        Some(_) => Ok(()),
+        None => Err(
+            "fuzzing needs a C++ compiler, c++, on the PATH; on Debian: apt-get install g++"
+                .to_owned(),
+        ),
+    }
 }
 
 /// What building the page needs.
@@ -33,22 +49,28 @@ pub fn browser() -> Result<Browser, String> {
     if let Some(browser) = find_browser() {
         return Ok(browser);
     }
-    let is_root = output(command("id", &["-u"])).as_deref() == Some("0");
-    if is_root && find(&["apt-get"]).is_some() {
-        run(command("apt-get", &["update", "--quiet"]))?;
-        let install = command(
-            "apt-get",
-            &["install", "--quiet", "--yes", "--no-install-recommends"],
-        );
-        run(install
-            .also(["chromium", "chromium-driver"])
-            .with("DEBIAN_FRONTEND", "noninteractive"))?;
-    }
+    install(&["chromium", "chromium-driver"])?;
     find_browser().ok_or_else(|| {
         "the tests need Chromium and chromedriver of the same version on the PATH; on Debian: \
          apt-get install chromium chromium-driver"
             .to_owned()
     })
+}
+
+/// Installs Debian's packages, where that can be done without asking anybody.
+fn install(packages: &[&str]) -> Outcome {
+    let is_root = output(command("id", &["-u"])).as_deref() == Some("0");
+    if !is_root || find(&["apt-get"]).is_none() {
+        return Ok(());
+    }
+    run(command("apt-get", &["update", "--quiet"]))?;
+    let install = command(
+        "apt-get",
+        &["install", "--quiet", "--yes", "--no-install-recommends"],
+    );
+    run(install
+        .also(packages)
+        .with("DEBIAN_FRONTEND", "noninteractive"))
 }
 
 fn find_browser() -> Option<Browser> {

@@ -7,11 +7,14 @@ use std::time::Instant;
 
 use crate::command::{Also, Outcome, cargo, npm, root, run, target, www};
 use crate::setup::{self, Browser, WASM};
-use crate::{build, generate, tidy};
+use crate::{build, fuzz, generate, tidy};
+
+/// Of all surfaces together, two of which run at a time [s].
+const FUZZING: u64 = 60;
 
 /// Runs every check and stops at the first that fails.
 pub fn everything() -> Outcome {
-    setup::for_build()?;
+    setup::for_fuzzing()?;
     let browser = setup::browser()?;
     let started = Instant::now();
     timed("rules", tidy::check)?;
@@ -26,6 +29,7 @@ pub fn everything() -> Outcome {
     timed("build", build::page)?;
     timed("page types", || run(npm(["run", "check"])))?;
     timed("page parts", page_parts)?;
+    timed("fuzzing", || fuzz::shortly(FUZZING))?;
     timed("page in the browser", || {
         run(npm(["run", "page"]).with("EVENPORT_CHROMIUM", &browser.program))
     })?;

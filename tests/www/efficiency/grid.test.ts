@@ -27,6 +27,7 @@ function sheetWith(table: EfficiencyTable): Sheet {
 function paste(text: string, at: GridPlace, table = small, ratios = true) {
 	const sheet = sheetWith(table);
 	const pasted = pasteGrid(readGrid(sheet, TABLE), at, readBlock(text), BOOK.units, ratios);
+	if (pasted.kind === "refused") throw new Error(pasted.reason);
 	const now = putGrid(sheet, TABLE, pasted.grid);
 	return { ...pasted, table: now.study.engine.volumetricTable, drafts: now.drafts };
 }
@@ -70,6 +71,12 @@ describe("a table pasted from a spreadsheet", () => {
 		expect(table?.speeds[0]).toBe(100);
 		expect(table?.ratios).toHaveLength(2);
 		expect(table?.values).toEqual([0.8, 0.7, 0.85, 0.75]);
+	});
+
+	it("of more efficiencies than a study takes is refused as a whole", () => {
+		const wide = Array.from({ length: 51 }, (_, at) => at + 1).join("\t");
+		const text = `\t${wide}\n${Array.from({ length: 40 }, (_, row) => `${row + 1}\t9`).join("\n")}`;
+		expect(() => paste(text, FIRST)).toThrow("at most 2000 efficiencies, and these would be 2040");
 	});
 
 	it("keeps text that is no number, and hands back what has no cell", () => {

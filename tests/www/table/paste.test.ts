@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import type { Sheet } from "../../../www/src/network/edit";
-import { blockText, readBlock } from "../../../www/src/table/block";
+import { blockText, readBlock, readPasted } from "../../../www/src/table/block";
 import { type Copied, copy } from "../../../www/src/table/copy";
 import type { TableName } from "../../../www/src/table/grid";
 import { type Paste, paste, settle } from "../../../www/src/table/paste";
@@ -38,11 +38,25 @@ describe("a block of text", () => {
 		]);
 		expect(readBlock('"a ""b""\tc"\td\n"e\nf"')).toEqual([['a "b"\tc', "d"], ["e f"]]);
 		expect(readBlock('1.5"\t3 1/2"')).toEqual([['1.5"', '3 1/2"']]);
+		expect(readBlock('"never closed\t1\n2')).toEqual([['"never closed', "1"], ["2"]]);
 		const odd = [
 			["a\tb", 'c"d'],
 			["", "e"],
 		];
 		expect(readBlock(blockText(odd))).toEqual(odd);
+	});
+});
+
+describe("a text that is too large to be a table", () => {
+	it.each([
+		["characters", '"'.repeat((1 << 18) + 1)],
+		["rows", "1\n".repeat(1_001)],
+		["cells", "\t".repeat(20_000)],
+	])("by its %s is refused", (word, text) => {
+		expect(readPasted(text)).toMatchObject({
+			kind: "refused",
+			reason: expect.stringContaining(word),
+		});
 	});
 });
 

@@ -44,12 +44,9 @@ const TABLE: Path = [...FIRST, "dischargeTable"];
 
 function paste(text: string, place = { row: 0, column: 0 }) {
 	const before = sheet({ ...VALVE, dischargeTable: OWN });
-	const { points, unplaced } = pastePoints(
-		readPoints(before, TABLE),
-		place,
-		readBlock(text),
-		BOOK.units,
-	);
+	const pasted = pastePoints(readPoints(before, TABLE), place, readBlock(text), BOOK.units);
+	if (pasted.kind === "refused") throw new Error(pasted.reason);
+	const { points, unplaced } = pasted;
 	const after = putPoints(before, FIRST, points);
 	return { table: valveAt(after, 0)?.dischargeTable, drafts: after.drafts, unplaced };
 }
@@ -61,6 +58,11 @@ describe("two columns pasted from a spreadsheet", () => {
 			[0.15, 0.6],
 			[0.25, 0.5],
 		]);
+	});
+
+	it("of more points than a study takes are refused as a whole", () => {
+		const text = Array.from({ length: 500 }, (_, row) => `${row}\t0.6`).join("\n");
+		expect(() => paste(text, { row: 1, column: 0 })).toThrow("these would be 501");
 	});
 
 	it("without one go over the cells from the one they are pasted in, and add points", () => {

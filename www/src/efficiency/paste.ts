@@ -1,5 +1,6 @@
 /** What a block of cells from a spreadsheet, or text with tabs, makes of an efficiency table. */
 import { evidence } from "../number/separators";
+import type { Refused } from "../schedule/rows";
 import type { Quantity } from "../solver/types";
 import { startsWithNumber } from "../table/block";
 import { type Reading, readNumber, type UnitChoice } from "../units";
@@ -14,13 +15,19 @@ export interface GridPlace {
 }
 
 /** A table after a block has been pasted, and what has to be said of it. */
-export interface PastedGrid {
-	readonly grid: Grid;
-	/** Whether efficiencies were read as parts of one, not as per cent. */
-	readonly parts: boolean;
-	/** Texts for which there was no cell. */
-	readonly unplaced: readonly string[];
-}
+export type PastedGrid =
+	| {
+			readonly kind: "grid";
+			readonly grid: Grid;
+			/** Whether efficiencies were read as parts of one, not as per cent. */
+			readonly parts: boolean;
+			/** Texts for which there was no cell. */
+			readonly unplaced: readonly string[];
+	  }
+	| Refused;
+
+/** More efficiencies than any study may have. */
+const MOST_CELLS = 2_000;
 
 /** Below this per cent no efficiency is meant: such figures are parts of one. */
 const LEAST_PERCENT = 1.5;
@@ -52,6 +59,10 @@ export function pasteGrid(
 	const wide = Math.max(...body.map((row) => row.length), 0);
 	const most = ratios ? Number.POSITIVE_INFINITY : Math.max(base.ratios.length, 1);
 	const columns = Math.min(most, Math.max(base.values[0]?.length ?? 1, start.column + wide));
+	if (rows * columns > MOST_CELLS) {
+		const reason = `A table has at most ${MOST_CELLS} efficiencies, and these would be ${rows * columns}.`;
+		return { kind: "refused", reason };
+	}
 	const unplaced: string[] = [];
 
 	const textAt = (row: number, column: number) => body[row - start.row]?.[column - start.column];
@@ -102,7 +113,7 @@ export function pasteGrid(
 			if (!corner && beside && text.trim() !== "") unplaced.push(text.trim());
 		}
 	}
-	return { grid: { speeds, ratios: across, values }, parts, unplaced };
+	return { kind: "grid", grid: { speeds, ratios: across, values }, parts, unplaced };
 }
 
 const EMPTY: Grid = { speeds: [], ratios: [], values: [] };

@@ -39,8 +39,9 @@ export function addNode(
 	sheet: Sheet,
 	info: KindInfo,
 	at = sheet.study.network.nodes.length,
+	id = freeId(sheet, "n"),
 ): Sheet {
-	const row: Node = { id: freeId(sheet, "n"), kind: "joint" };
+	const row: Node = { id, kind: "joint" };
 	return changeNode(insert(sheet, ["network", "nodes"], at, row), at, info);
 }
 
@@ -56,8 +57,12 @@ export function changeNode(sheet: Sheet, index: number, info: KindInfo): Sheet {
 }
 
 /** Adds a branch without ends and losses, at the end unless another place is given. */
-export function addBranch(sheet: Sheet, at = sheet.study.network.branches.length): Sheet {
-	const row: Branch = { id: freeId(sheet, "b"), from: "", to: "", losses: [] };
+export function addBranch(
+	sheet: Sheet,
+	at = sheet.study.network.branches.length,
+	id = freeId(sheet, "b"),
+): Sheet {
+	const row: Branch = { id, from: "", to: "", losses: [] };
 	return insert(sheet, ["network", "branches"], at, row);
 }
 
@@ -71,7 +76,9 @@ export function addCylinder(sheet: Sheet, at = sheet.study.engine.cylinders.leng
 
 /** A name that is not taken: the same with the next free number at its end. */
 function freeName(taken: ReadonlySet<string>, like: string): string {
-	const [, stem = "", digits] = /^(.*?)(\d*)$/s.exec(like) ?? [];
+	// Of more digits no next number could be told.
+	const digits = /\d{1,15}$/.exec(like)?.[0];
+	const stem = digits ? like.slice(0, -digits.length) : like;
 	const start = digits ? stem : `${stem.trimEnd()} `;
 	let number = Number(digits || 1) + 1;
 	while (taken.has(`${start}${number}`)) number += 1;

@@ -52,12 +52,39 @@ export function valueAt(study: Study, path: Path): unknown {
 /** Puts a value at a path, or takes away what stands there when the value is undefined. */
 export function put(sheet: Sheet, path: Path, value: unknown): Sheet {
 	const study = replaced(sheet.study, path, value) as Study;
-	return { ...sheet, study, drafts: without(sheet.drafts, keyOf(path)) };
+	const holds = [valueAt(sheet.study, path), value].some((each) => typeof each === "object");
+	return { ...sheet, study, drafts: without(sheet.drafts, keyOf(path), holds) };
 }
 
 /** Keeps text that is not a value in its cell; the value underneath stays as it was. */
 export function draft(sheet: Sheet, path: Path, text: string): Sheet {
-	return { ...sheet, drafts: { ...sheet.drafts, [keyOf(path)]: text } };
+	const drafts: Record<string, string> = loose?.has(sheet.drafts)
+		? sheet.drafts
+		: loosened({ ...sheet.drafts });
+	drafts[keyOf(path)] = text;
+	return { ...sheet, drafts };
+}
+
+/**
+ * Makes many edits one after the other, of which only the last one's sheet is kept: the texts of unreadable
+ * cells are then written into one record instead of being copied each time, which for a pasted block of
+ * some thousand takes seconds.
+ */
+export function together<Result>(sheet: Sheet, edits: (sheet: Sheet) => Result): Result {
+	loose = new WeakSet();
+	try {
+		return edits(sheet);
+	} finally {
+		loose = null;
+	}
+}
+
+/** Records of drafts that nobody but the edits being made together has seen. */
+let loose: WeakSet<Drafts> | null = null;
+
+function loosened<D extends Drafts>(drafts: D): D {
+	loose?.add(drafts);
+	return drafts;
 }
 
 /** Puts an item into a list, before the one that stands at `index`. */
@@ -161,12 +188,20 @@ function relist(
 ): Sheet {
 	const items = (valueAt(sheet.study, list) ?? []) as readonly unknown[];
 	const study = replaced(sheet.study, list, rearranged(items)) as Study;
-	return { ...sheet, study, drafts: followed(sheet.drafts, list, place) };
+	// Behind the last item there is none to move along.
+	const stays = items.every((_, old) => place(old) === old);
+	return { ...sheet, study, drafts: stays ? sheet.drafts : followed(sheet.drafts, list, place) };
 }
 
 /** Drafts are kept by place, so they move along when their row moves. */
 function followed(drafts: Drafts, list: Path, place: (old: number) => number | null): Drafts {
 	const start = `${keyOf(list)}.`;
+	const moves = (key: string) => {
+		if (!key.startsWith(start)) return false;
+		const old = Number.parseInt(key.slice(start.length), 10);
+		return place(old) !== old;
+	};
+	if (!Object.keys(drafts).some(moves)) return drafts;
 	const kept: Record<string, string> = {};
 	for (const [key, text] of Object.entries(drafts)) {
 		if (!key.startsWith(start)) {
@@ -177,7 +212,7 @@ function followed(drafts: Drafts, list: Path, place: (old: number) => number | n
 		const now = place(Number(old));
 		if (now !== null) kept[[keyOf(list), now, ...rest].join(".")] = text;
 	}
-	return kept;
+	return loosened(kept);
 }
 
 function replaced(value: unknown, path: Path, to: unknown): unknown {
@@ -192,10 +227,14 @@ function replaced(value: unknown, path: Path, to: unknown): unknown {
 	return inner === undefined && Object.keys(copy).length === 0 ? undefined : copy;
 }
 
-function without(drafts: Drafts, key: string): Drafts {
+/** `holds` says whether there can be other cells under the key. */
+function without(drafts: Drafts, key: string, holds: boolean): Drafts {
 	const under = `${key}.`;
+	if (!holds && !Object.hasOwn(drafts, key)) return drafts;
 	if (!Object.keys(drafts).some((each) => each === key || each.startsWith(under))) return drafts;
-	return Object.fromEntries(
-		Object.entries(drafts).filter(([each]) => each !== key && !each.startsWith(under)),
+	return loosened(
+		Object.fromEntries(
+			Object.entries(drafts).filter(([each]) => each !== key && !each.startsWith(under)),
+		),
 	);
 }

@@ -7,7 +7,8 @@ import { everywhere } from "./versions";
 export function renameNode(sheet: Sheet, index: number, id: string): Sheet {
 	const { study } = sheet;
 	const old = study.network.nodes[index]?.id;
-	if (!follows(old, study.network.nodes)) return putId(sheet, ["network", "nodes", index], id);
+	if (old === id || !follows(old, study.network.nodes))
+		return putId(sheet, ["network", "nodes", index], id);
 	const name = (each: string) => (each === old ? id : each);
 	const read = <T extends { boostNode?: string }>(from: T): T =>
 		from.boostNode === old ? { ...from, boostNode: id } : from;
@@ -37,7 +38,7 @@ export function renameNode(sheet: Sheet, index: number, id: string): Sheet {
 export function renameBranch(sheet: Sheet, index: number, id: string): Sheet {
 	const { study } = sheet;
 	const old = study.network.branches[index]?.id;
-	if (!follows(old, study.network.branches))
+	if (old === id || !follows(old, study.network.branches))
 		return putId(sheet, ["network", "branches", index], id);
 	const renamed = everywhere(sheet, (network) =>
 		follows(old, network.branches)

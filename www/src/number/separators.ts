@@ -6,6 +6,9 @@
 /** The character that a text uses before its decimals. */
 export type Decimal = "point" | "comma";
 
+/** No honest cell holds a longer number, sum or unit; longer text is not worked out [characters]. */
+export const LONGEST = 200;
+
 /** Digits with separators in them, read as far as they can be. */
 export type Digits =
 	/** Digits with at most a decimal point. */
@@ -48,7 +51,7 @@ export function readDigits(typed: string, decimal?: Decimal): Digits {
  */
 export function evidence(texts: readonly string[]): Decimal | undefined {
 	const told = new Set<Decimal>();
-	for (const text of texts.filter((each) => NUMBERS.test(each))) {
+	for (const text of texts.filter((each) => each.length <= LONGEST && NUMBERS.test(each))) {
 		for (const [number] of text.matchAll(/\d*(?:[.,]\d+)+/g)) {
 			const tells = one(number);
 			if (tells) told.add(tells);

@@ -2,7 +2,7 @@
  * Sums and products typed into a cell: `3*12.5`, `12+3/4`, `1 3/4`. They are worked out exactly, as
  * fractions of whole numbers, so that 0.3-0.1 is 0.2. The value is kept and the text is not.
  */
-import { type Decimal, readDigits } from "./separators";
+import { type Decimal, LONGEST, readDigits } from "./separators";
 
 /** What stands at the beginning of a text, and what is left behind it: a unit, or nothing. */
 export type Sum =
@@ -15,21 +15,29 @@ export type Sum =
 	  }
 	| { readonly kind: "wrong"; readonly message: string };
 
-/** No honest cell holds more; longer text is not worked out. */
-const LONGEST = 200;
 /** Powers of ten beyond which a number is no measure of anything. */
 const LARGEST = 300;
+
+/** What every reader reads alike; beyond so many digits it is worked out like a sum. */
+const PLAIN = /^\d{1,15}(?:\.\d{1,15})?$/;
 
 interface Fraction {
 	readonly over: bigint;
 	readonly under: bigint;
 }
 
-class Wrong extends Error {}
+/** What is wrong with a text; no error of the program, so no trace of it is kept. */
+class Wrong {
+	constructor(readonly message: string) {}
+}
 
 /** Works out the sum at the beginning of a text. */
 export function readSum(text: string, decimal?: Decimal): Sum {
 	if (text.length > LONGEST) return { kind: "wrong", message: "Too long for a number." };
+	// Most cells hold a plain number, and pasted blocks thousands of them.
+	if (decimal !== "comma" && PLAIN.test(text)) {
+		return { kind: "value", value: Number(text), rest: "", either: false };
+	}
 	try {
 		const reader = new Reader(text, decimal);
 		const value = toNumber(reader.sum());

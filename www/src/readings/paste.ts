@@ -1,7 +1,7 @@
 /** What a block of cells from a spreadsheet, or text with tabs, makes of the list of bench readings. */
 import { unitInHeading } from "../number/heading";
 import { evidence } from "../number/separators";
-import { MOST_ROWS, type PastedRows, type Row } from "../schedule/rows";
+import { MOST_ROWS, type PastedRows, type Row, tooManyRows } from "../schedule/rows";
 import type { FieldInfo } from "../solver/types";
 import { startsWithNumber } from "../table/block";
 import { readNumber, type UnitChoice } from "../units";
@@ -40,10 +40,7 @@ export function pasteReadings(
 		: infos.slice(place.column).map((info) => ({ info, unit: "" }));
 	if (typeof columns === "string") return { kind: "refused", reason: columns };
 	const start = headed ? 0 : place.row;
-	if (start + body.length > MOST_ROWS) {
-		const reason = `A list has at most ${MOST_ROWS} rows, and these would be ${start + body.length}.`;
-		return { kind: "refused", reason };
-	}
+	if (start + body.length > MOST_ROWS) return tooManyRows(start + body.length);
 	const decimal = evidence(body.flat());
 	const rows: Row[] = headed ? [] : [...old];
 	const unplaced: string[] = [];

@@ -5,7 +5,7 @@ import { named } from "../number/written";
 import type { Quantity } from "../solver/types";
 import { startsWithNumber } from "../table/block";
 import { type Reading, readNumber, type UnitChoice } from "../units";
-import { MOST_ROWS, type PastedRows, type Row } from "./rows";
+import { MOST_ROWS, type PastedRows, type Row, tooManyRows } from "./rows";
 
 type Block = readonly (readonly string[])[];
 
@@ -73,10 +73,7 @@ export function pasteRows(
 	const start = headed ? 0 : place.row;
 	const base = headed ? [] : old;
 	if (body.length === 0) return { kind: "refused", reason: "There was no row below the heading." };
-	if (start + body.length > MOST_ROWS) {
-		const reason = `A list has at most ${MOST_ROWS} rows, and these would be ${start + body.length}.`;
-		return { kind: "refused", reason };
-	}
+	if (start + body.length > MOST_ROWS) return tooManyRows(start + body.length);
 	const decimal = evidence(body.flat());
 	const rows = [...base];
 	const unplaced: string[] = [];

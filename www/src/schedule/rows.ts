@@ -19,11 +19,22 @@ export type PastedRows =
 			/** Texts for which there was no cell. */
 			readonly unplaced: readonly string[];
 	  }
-	/** Nothing has been changed, for this reason. */
-	| { readonly kind: "refused"; readonly reason: string };
+	| Refused;
+
+/** Nothing has been changed, for this reason. */
+export interface Refused {
+	readonly kind: "refused";
+	readonly reason: string;
+}
 
 /** More rows than any study may have; so many cells would hold up the page. */
 export const MOST_ROWS = 500;
+
+/** Why a list of so many rows is refused. */
+export function tooManyRows(rows: number): Refused {
+	const reason = `A list has at most ${MOST_ROWS} rows, and these would be ${rows}.`;
+	return { kind: "refused", reason };
+}
 
 /** The station of a new row behind the only one lies this far on [m]. */
 const STEP = 0.1;

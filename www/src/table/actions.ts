@@ -4,7 +4,7 @@ import { asBase } from "../network/differing";
 import type { Sheet } from "../network/edit";
 import { editor } from "../network/editor.svelte";
 import { beginSweep } from "../view/sweep";
-import { readBlock } from "./block";
+import { readBlock, readPasted } from "./block";
 import { clear } from "./cellText";
 import { type Copied, copy } from "./copy";
 import { fillDown } from "./fill";
@@ -110,12 +110,18 @@ export function pasteText(table: Table, text: string, atEnd = false) {
 	const { sheet } = editor;
 	if (!sight || !sheet) return;
 	const { all, book } = sight;
+	const own = copied?.text === text.replace(/\r\n/g, "\n") ? copied : null;
+	const read = readPasted(text);
+	// Rows of this page are none too many: they are put in as they are.
+	if (read.kind === "refused" && !own?.items.length) {
+		return table.say(`Nothing was pasted. ${read.reason}`);
+	}
 	const what = {
 		table: table.name,
 		all,
 		selection: atEnd ? null : table.selected(),
-		block: readBlock(text),
-		copied: copied?.text === text.replace(/\r\n/g, "\n") ? copied : null,
+		block: read.kind === "block" ? read.block : readBlock(text),
+		copied: own,
 	};
 	const pasted = paste(sheet, what, book);
 	change(sheet, pasted.sheet);

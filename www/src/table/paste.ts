@@ -2,7 +2,7 @@
  * What a pasted block of text does to the sheet: into cells, from one cell on, or as new rows. What
  * cannot be read is kept as text in its cell; what has no place is handed back.
  */
-import { keyOf, type Path, type Sheet } from "../network/edit";
+import { keyOf, type Path, type Sheet, together } from "../network/edit";
 import { type Decimal, evidence } from "../number/separators";
 import { named } from "./cellText";
 import type { Copied } from "./copy";
@@ -40,6 +40,10 @@ const ROWS = { branches: "branch", nodes: "node", cylinders: "cylinder" } as con
 
 /** Pastes a block. */
 export function paste(sheet: Sheet, what: Paste, book: Book): Pasted {
+	return together(sheet, (now) => pasteInto(now, what, book));
+}
+
+function pasteInto(sheet: Sheet, what: Paste, book: Book): Pasted {
 	const { table, all, selection, block } = what;
 	const pasting = new Pasting(sheet, book, what.decimal ?? evidence(block.flat()));
 	const selected = selection ? chosen(all, selection) : [];
@@ -65,15 +69,20 @@ export function paste(sheet: Sheet, what: Paste, book: Book): Pasted {
 
 /** Reads the cells that have been asked about in one way, as far as they still hold that text. */
 export function settle(sheet: Sheet, asked: readonly Asked[], what: Paste, book: Book): Sheet {
-	const pasting = new Pasting(sheet, book, what.decimal);
-	for (const { key, text } of asked) {
-		if (pasting.sheet.drafts[key] !== text) continue;
-		for (const line of what.all) {
-			const cell = line.cells.find(({ path }) => keyOf(path) === key);
-			if (cell) pasting.write(line, cell, text);
+	const texts = new Map(asked.map(({ key, text }) => [key, text]));
+	return together(sheet, (now) => {
+		const pasting = new Pasting(now, book, what.decimal);
+		for (const line of texts.size > 0 ? what.all : []) {
+			for (const cell of line.cells) {
+				const key = keyOf(cell.path);
+				const text = texts.get(key);
+				if (text !== undefined && pasting.sheet.drafts[key] === text) {
+					pasting.write(line, cell, text);
+				}
+			}
 		}
-	}
-	return pasting.sheet;
+		return pasting.sheet;
+	});
 }
 
 /** Rows, selected as rows. */
@@ -110,7 +119,7 @@ function intoCells(pasting: Pasting, what: Paste, selected: readonly Chosen[]): 
 	for (let row = 0; row < height; row += 1) {
 		const texts = block[row % block.length] ?? [];
 		const filled = Array.from({ length: width }, (_, place) => texts[place % wide]);
-		const target = targets[row] ?? (last && another(pasting, last, column));
+		const target = targets[row] ?? (last && another(pasting, last, column, texts[0]?.trim()));
 		if (!target) pasting.refuse(filled);
 		else head = intoLine(pasting, target, column, filled, all) ?? head;
 		last = target ?? last;
@@ -135,11 +144,17 @@ function below(all: readonly Line[], first: Line, column: string): Line[] {
 		);
 }
 
-/** A new line behind the last one, where what is pasted makes a row. */
-function another(pasting: Pasting, last: Line, column: string): Line | undefined {
+/** A new line behind the last one, where what is pasted makes a row; `text` goes into its first cell. */
+function another(
+	pasting: Pasting,
+	last: Line,
+	column: string,
+	text: string | undefined,
+): Line | undefined {
 	const needsKind = last.what === "loss" || last.what === "node";
 	if (needsKind && column !== "kind" && column !== "id") return undefined;
-	const made = insertRow(pasting.sheet, last, pasting.book);
+	const name = column === "id" ? text || undefined : undefined;
+	const made = insertRow(pasting.sheet, last, pasting.book, name);
 	pasting.sheet = made.sheet;
 	return pasting.again({ ...last, index: made.from });
 }
@@ -154,11 +169,12 @@ function intoLine(
 ): string | null {
 	let line = pasting.again(target);
 	let last: string | null = null;
-	const start = columnsOf(line, all, pasting.book).indexOf(column);
+	let columns = columnsOf(line, all, pasting.book);
+	const start = columns.indexOf(column);
 	for (const [place, text] of texts.entries()) {
 		// Where a row of the block is shorter than others, its cells are left alone.
 		if (text === undefined) continue;
-		const name = columnsOf(line, all, pasting.book)[start + place];
+		const name = columns[start + place];
 		const cell = line.cells.find((each) => each.column === name);
 		if (!cell) {
 			pasting.refuse([text]);
@@ -166,7 +182,9 @@ function intoLine(
 		}
 		pasting.write(line, cell, text);
 		last = keyOf(cell.path);
-		if (cell.column === "kind" || cell.column === "way") line = pasting.again(line);
+		if (cell.column !== "kind" && cell.column !== "way") continue;
+		line = pasting.again(line);
+		columns = columnsOf(line, all, pasting.book);
 	}
 	return last;
 }

@@ -55,7 +55,7 @@ function branch(pasting: Pasting, place: number, row: Row) {
 	const starts = row.flatMap((text, column) =>
 		column > 2 && isKind(pasting, text) ? [column] : [],
 	);
-	pasting.sheet = addBranch(pasting.sheet, place);
+	pasting.sheet = addBranch(pasting.sheet, place, row[0]?.trim());
 	const line = pasting.again({ what: "branch", list: BRANCHES, index: place, kind: "", cells: [] });
 	const cells = rowColumns(line, pasting.book).flatMap(
 		(column) => line.cells.find((cell) => cell.column === column) ?? [],
@@ -99,7 +99,7 @@ function loss(pasting: Pasting, list: Path, place: number, row: Row) {
 function node(pasting: Pasting, list: Path, place: number, row: Row) {
 	const joint = pasting.book.catalogue.nodes.find(({ kind }) => kind === "joint");
 	if (!joint) return pasting.refuse(row);
-	pasting.sheet = addNode(pasting.sheet, joint, place);
+	pasting.sheet = addNode(pasting.sheet, joint, place, row[0]?.trim() || undefined);
 	const blank: Line = { what: "node", list, index: place, kind: "joint", cells: [] };
 	const line = pasting.again(blank);
 	const [name, kind] = line.cells;

@@ -82,19 +82,24 @@ export function insertItems(sheet: Sheet, list: Path, at: number, items: readonl
 	return { sheet: withPassages(now), list, from: at, to };
 }
 
-/** Puts a new row behind a line. */
-export function insertRow(sheet: Sheet, { what, list, index }: Line, book: Book): RowEdit {
+/** Puts a new row behind a line; a branch or node with a name that is free, unless it is given one. */
+export function insertRow(
+	sheet: Sheet,
+	{ what, list, index }: Line,
+	book: Book,
+	id?: string,
+): RowEdit {
 	const at = index + 1;
 	const { losses, nodes } = book.catalogue;
 	const kind = (kinds: typeof nodes, usual: string) =>
 		kinds.find((each) => each.kind === usual) ?? kinds[0];
 	let now = sheet;
-	if (what === "branch") now = addBranch(sheet, at);
+	if (what === "branch") now = addBranch(sheet, at, id);
 	if (what === "cylinder") now = addCylinder(sheet, at);
 	// A duct is what a branch has most of; the kind is then chosen in the new row itself.
 	const info = what === "loss" ? kind(losses, "duct") : kind(nodes, "joint");
 	if (what === "loss" && info) now = addLoss(sheet, list, info, at);
-	if (what === "node" && info) now = addNode(sheet, info, at);
+	if (what === "node" && info) now = addNode(sheet, info, at, id);
 	return { sheet: now, list, from: at, to: at };
 }
 

@@ -1,14 +1,18 @@
 /** What two columns of a spreadsheet, or text with tabs, make of a valve's table. */
 import { evidence } from "../number/separators";
+import { MOST_ROWS, type Refused, tooManyRows } from "../schedule/rows";
 import { startsWithNumber } from "../table/block";
 import { readNumber, type UnitChoice } from "../units";
 import type { Point, PointCell } from "./points";
 
-export interface PastedPoints {
-	readonly points: readonly Point[];
-	/** Texts for which there was no cell. */
-	readonly unplaced: readonly string[];
-}
+export type PastedPoints =
+	| {
+			readonly kind: "points";
+			readonly points: readonly Point[];
+			/** Texts for which there was no cell. */
+			readonly unplaced: readonly string[];
+	  }
+	| Refused;
 
 /**
  * Pastes a block from a cell on; points are added as it needs them. A block with a heading is a whole table
@@ -24,6 +28,7 @@ export function pastePoints(
 	const headed = block.length > 1 && !!block[0]?.every((text) => !startsWithNumber(text));
 	const body = headed ? block.slice(1) : block;
 	const start = headed ? { row: 0, column: 0 } : place;
+	if (start.row + body.length > MOST_ROWS) return tooManyRows(start.row + body.length);
 	const decimal = evidence(body.flat());
 	const points: Point[] = headed ? [] : [...old];
 	const unplaced: string[] = [];
@@ -41,7 +46,7 @@ export function pastePoints(
 		const lost = texts.slice(Math.max(2 - start.column, 0)).map((text) => text.trim());
 		unplaced.push(...lost.filter((text) => text !== ""));
 	}
-	return { points, unplaced };
+	return { kind: "points", points, unplaced };
 }
 
 /** A point of which nothing is known: both cells ask for it. */

@@ -2,7 +2,7 @@
 
 import { editor } from "../network/editor.svelte";
 import type { PastedRows, Row } from "../schedule/rows";
-import { readBlock } from "../table/block";
+import { type PastedText, readPasted } from "../table/block";
 
 interface Place {
 	row: number;
@@ -16,13 +16,13 @@ function placeOf(target: EventTarget | null): Place | null {
 	return row === undefined || column === undefined ? null : { row, column };
 }
 
-/** The block that is being pasted and its first cell; null for a single value, which goes into its cell as typed. */
-export function pastedBlock(event: ClipboardEvent): { place: Place; block: string[][] } | null {
+/** What is being pasted and its first cell; null for a single value, which goes into its cell as typed. */
+export function pastedBlock(event: ClipboardEvent): { place: Place; read: PastedText } | null {
 	const text = event.clipboardData?.getData("text/plain") ?? "";
 	const place = placeOf(event.target);
 	if (!place || !/[\t\n]/.test(text.trim())) return null;
 	event.preventDefault();
-	return { place, block: readBlock(text) };
+	return { place, read: readPasted(text) };
 }
 
 /**
@@ -36,12 +36,14 @@ export function pasteOver(
 ): string | null {
 	const pasted = pastedBlock(event);
 	if (!pasted) return null;
+	const { place, read } = pasted;
+	if (read.kind === "refused") return nothing(read);
 	editor.close();
 	let told = "";
 	change((before) => {
-		const result = made(before, pasted.place, pasted.block);
+		const result = made(before, place, read.block);
 		if (result.kind === "refused") {
-			told = `Nothing was pasted. ${result.reason}`;
+			told = nothing(result);
 			return before;
 		}
 		const lost = result.unplaced.map((each) => `“${each}”`).join(", ");
@@ -49,6 +51,11 @@ export function pasteOver(
 		return result.rows;
 	});
 	return told;
+}
+
+/** What is said where a paste is refused. */
+export function nothing({ reason }: { readonly reason: string }): string {
+	return `Nothing was pasted. ${reason}`;
 }
 
 /** Up and down lead along a column, as in the tables. */

@@ -5,7 +5,7 @@ mod engine;
 use serde_json::Value;
 
 use super::variants::name_variant;
-use super::{Object, value};
+use super::{LONGEST_NAME, MOST_ERRORS, Object, value};
 use crate::catalogue::{ChoiceInfo, FieldInfo, KindInfo, catalogue};
 use crate::digits::plain;
 use crate::error::{StudyError, StudyErrorKind as Kind};
@@ -13,6 +13,8 @@ use crate::error::{StudyError, StudyErrorKind as Kind};
 /// More rows than any manifold has; the solver takes more, the page would not stay fluid.
 const MOST_ROWS: usize = 2_000;
 const MOST_LOSSES: usize = 200;
+/// Each is looked for in every branch.
+const MOST_COOLERS: usize = 100;
 const MOST_STATIONS: usize = 500;
 
 /// Checks every value; the format and version have been checked.
@@ -65,6 +67,9 @@ struct Gate {
 
 impl Gate {
     fn say(&mut self, kind: Kind, at: At, field: &str, message: &str) {
+        if self.errors.len() >= MOST_ERRORS {
+            return;
+        }
         self.errors.push(StudyError {
             kind,
             element: at.element.to_owned(),
@@ -345,6 +350,10 @@ impl Gate {
             Some(Value::String(text)) if required && text.trim().is_empty() && field != "name" => {
                 self.say(Kind::Missing, at, field, "is empty");
             }
+            Some(Value::String(text)) if text.len() > LONGEST_NAME && field != "notes" => {
+                let message = format!("has {} bytes, at most {LONGEST_NAME} are taken", text.len());
+                self.say(Kind::TooLarge, at, field, &message);
+            }
             None | Some(Value::String(_)) => {}
             Some(_) => self.say(Kind::WrongType, at, field, "should be text"),
         }
@@ -387,7 +396,11 @@ impl Gate {
         what: &str,
         check: fn(&mut Self, &Object, At),
     ) {
-        let list = self.list(row, at, field, required, MOST_ROWS).iter();
+        let most = match what {
+            "cooler" => MOST_COOLERS,
+            _ => MOST_ROWS,
+        };
+        let list = self.list(row, at, field, required, most).iter();
         for (place, element) in list.enumerate() {
             let name = id_or_place(element, what, place);
             let at = At::element(&name);
@@ -444,7 +457,7 @@ fn one_of(names: &mut dyn Iterator<Item = &'static str>) -> String {
 fn id_or_place(row: &Value, what: &str, place: usize) -> String {
     let id = row.as_object().and_then(|row| value(row, "id"));
     match id.and_then(Value::as_str) {
-        Some(id) if !id.is_empty() => id.to_owned(),
+        Some(id) if !id.is_empty() && id.len() <= LONGEST_NAME => id.to_owned(),
         _ => format!("{what} {}", place + 1),
     }
 }

@@ -4,6 +4,7 @@ mod equipment;
 
 use std::collections::BTreeMap;
 
+use super::MOST_ERRORS;
 use super::names::{self, Ends};
 use crate::catalogue::{FieldInfo, catalogue};
 use crate::error::{StudyError, StudyErrorKind as Kind};
@@ -49,6 +50,9 @@ struct Gate<'s> {
 
 impl<'s> Gate<'s> {
     fn say(&mut self, kind: Kind, element: &str, field: &str, message: &str) {
+        if self.errors.len() >= MOST_ERRORS {
+            return;
+        }
         self.errors.push(StudyError {
             kind,
             element: element.to_owned(),

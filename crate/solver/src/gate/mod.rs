@@ -20,7 +20,12 @@ use crate::study::{FORMAT, Study, VERSION};
 pub use meaning::check;
 
 /// No study needs more; a file beyond it is refused before it is parsed [bytes].
-const LARGEST_TEXT: usize = 16 << 20;
+const LARGEST_TEXT: usize = 4 << 20;
+/// More errors are counted as one: whoever has put these right is told the next, and a document made to be
+/// wrong everywhere does not fill the memory.
+const MOST_ERRORS: usize = 1_000;
+/// Longest id or name: it stands in every error of its element [bytes].
+const LONGEST_NAME: usize = 500;
 
 /// A JSON object.
 type Object = Map<String, Value>;
@@ -116,7 +121,7 @@ pub fn read_value(value: Value) -> Result<Study, Vec<StudyError>> {
     let mut errors = fields::check(study);
     if !errors.is_empty() {
         errors.extend(names::check_document(study));
-        return Err(errors);
+        return Err(first_of(errors));
     }
     let study = decode::study(study).ok_or_else(|| {
         let message = "holds a value that this program cannot take; it should have said which";
@@ -127,8 +132,18 @@ pub fn read_value(value: Value) -> Result<Study, Vec<StudyError>> {
     if errors.is_empty() {
         Ok(study)
     } else {
-        Err(errors)
+        Err(first_of(errors))
     }
+}
+
+/// As many errors as anybody reads, and that there are more.
+fn first_of(mut errors: Vec<StudyError>) -> Vec<StudyError> {
+    if errors.len() >= MOST_ERRORS {
+        errors.truncate(MOST_ERRORS - 1);
+        let message = "more is wrong than is told here; put this right first".to_owned();
+        errors.push(whole(StudyErrorKind::TooMany, "", message));
+    }
+    errors
 }
 
 fn whole(kind: StudyErrorKind, field: &str, message: String) -> StudyError {

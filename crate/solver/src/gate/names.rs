@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use serde_json::Value;
 
-use super::{Object, value};
+use super::{MOST_ERRORS, Object, value};
 use crate::error::{StudyError, StudyErrorKind as Kind};
 
 /// A branch's id and the ids of its ends, as far as they can be read.
@@ -21,6 +21,9 @@ pub struct Ends<'s> {
 pub fn check(nodes: &[&str], branches: &[Ends]) -> Vec<StudyError> {
     let mut errors = Vec::new();
     let mut say = |kind: Kind, element: &str, field: &str, message: String| {
+        if errors.len() >= MOST_ERRORS {
+            return;
+        }
         errors.push(StudyError {
             kind,
             element: element.to_owned(),

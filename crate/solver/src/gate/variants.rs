@@ -3,7 +3,7 @@
 
 use std::collections::BTreeSet;
 
-use super::meaning;
+use super::{LONGEST_NAME, MOST_ERRORS, meaning};
 use crate::error::{StudyError, StudyErrorKind as Kind};
 use crate::study::{Network, Study, Variant};
 
@@ -21,6 +21,9 @@ pub fn check(study: &Study, base: &[StudyError]) -> Vec<StudyError> {
     let mut errors = Vec::new();
     let mut names = BTreeSet::new();
     for (place, variant) in study.variants.iter().enumerate() {
+        if base.len() + errors.len() >= MOST_ERRORS {
+            break;
+        }
         let name = variant.name.trim();
         let mut own = Vec::new();
         let element = format!("variant {}", place + 1);
@@ -55,7 +58,7 @@ pub fn check(study: &Study, base: &[StudyError]) -> Vec<StudyError> {
 
 /// Says in an error which variant it is of.
 pub fn name_variant(error: &mut StudyError, name: &str, element: &str) {
-    let name = if name.trim().is_empty() {
+    let name = if name.trim().is_empty() || name.len() > LONGEST_NAME {
         element
     } else {
         name

@@ -1,5 +1,7 @@
 //! What sources, blower, charge coolers and the engine's own numbers say together.
 
+use std::collections::BTreeSet;
+
 use super::Gate;
 use crate::error::StudyErrorKind as Kind;
 use crate::exchange::whole_core;
@@ -230,9 +232,10 @@ impl Gate<'_> {
                 self.say(Kind::Contradiction, &cooler.id, "", message);
             }
             if !cooler.series.is_empty() {
-                let named = |id: &&str| cooler.series.iter().filter(|other| other == id).count();
-                let all = passages.iter().all(|id| named(id) == 1);
-                if !all || cooler.series.len() != passages.len() {
+                let named: BTreeSet<&str> = cooler.series.iter().map(String::as_str).collect();
+                let once = named.len() == cooler.series.len();
+                let all = passages.iter().all(|id| named.contains(id));
+                if !once || !all || cooler.series.len() != passages.len() {
                     let message = "name every branch that holds a passage of this core once, in the order the coolant passes them";
                     self.say(Kind::Contradiction, &cooler.id, "series", message);
                 }

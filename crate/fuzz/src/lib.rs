@@ -1,0 +1,90 @@
+//! What is promised of any text that is given to the gate, and of any study that passes it.
+
+pub mod guard;
+pub mod mutate;
+
+use evenport::{Outcome, Study, solve};
+
+/// Longest time that the gate may take over a text of the fuzzer's size [s].
+const GATE_TIME: f64 = 0.05;
+/// Longest time that all draws of a small study may take [s].
+const SOLVE_TIME: f64 = 10.0;
+/// Memory that the gate may need beside so many times its text [bytes].
+const GATE_MEMORY: usize = 1 << 20;
+/// Parsed JSON is larger than its text: an object with one field has room for eleven, and takes 80 times the
+/// eight characters that tell it, beside the list that holds it and grows by doubling.
+const TIMES_TEXT: usize = 100;
+/// Studies with more branches are left to the tests of speed.
+const SMALL: usize = 40;
+
+/// Gives a text to the gate. It answers in time and within its memory; what it lets through can be written
+/// and read again, and is the same; what it refuses it gives reasons for.
+///
+/// # Panics
+/// When any of that is not so.
+pub fn gate(text: &str) -> Option<Study> {
+    match guard::within(GATE_TIME, most_memory(text), || evenport::read(text)) {
+        Ok(study) => {
+            let written = serde_json::to_string(&study).expect("a study can be written");
+            let again = evenport::read(&written)
+                .unwrap_or_else(|errors| panic!("refused once written again: {errors:#?}"));
+            assert!(
+                study == again,
+                "another study once written again: {written}"
+            );
+            Some(study)
+        }
+        Err(errors) => {
+            assert!(!errors.is_empty(), "refused without a reason");
+            for error in &errors {
+                assert!(
+                    !error.message.is_empty(),
+                    "an error that says nothing: {error:?}"
+                );
+            }
+            None
+        }
+    }
+}
+
+/// Memory that the gate may need for a text [bytes].
+#[must_use]
+pub fn most_memory(text: &str) -> usize {
+    GATE_MEMORY + TIMES_TEXT * text.len()
+}
+
+/// Solves what the gate lets through, if it is small. Every draw has an answer with its certificate, or
+/// says why it has none.
+///
+/// # Panics
+/// When that is not so, or takes too long.
+pub fn solver(text: &str) {
+    let Ok(study) = evenport::read(text) else {
+        return;
+    };
+    if study.network.branches.len() > SMALL {
+        return;
+    }
+    let answer = guard::within(SOLVE_TIME, usize::MAX, || solve(&study))
+        .unwrap_or_else(|errors| panic!("refused behind the gate: {errors:#?}"));
+    for draw in &answer.draws {
+        match &draw.outcome {
+            Outcome::Solved(solved) => {
+                let certificate = solved.certificate;
+                assert!(
+                    certificate.imbalance <= 1e-10 && certificate.closure <= 1e-9,
+                    "{:?}: {certificate:?}",
+                    draw.draw
+                );
+            }
+            Outcome::Refused(refusal) => {
+                assert!(
+                    !refusal.sentence.is_empty(),
+                    "{:?} refused without a reason",
+                    draw.draw
+                );
+            }
+        }
+    }
+    serde_json::to_string(&answer).expect("an answer can be written");
+}

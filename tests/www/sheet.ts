@@ -1,10 +1,11 @@
 /** What the page's tests share: opening the page and finding things on it as a reader does. */
 import { expect, type Locator, type Page } from "@playwright/test";
 
-/** Opens the page and waits for the first answer. */
+/** Opens the page and waits for the first answer, and for the last part of the page. */
 export async function open(page: Page) {
 	await page.goto("./");
 	await expect(sentence(page)).toContainText("Cylinder");
+	await expect(page.locator(".title-block")).toBeAttached();
 }
 
 /** The verdict sentence. */

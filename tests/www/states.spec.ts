@@ -150,6 +150,21 @@ test("a solver that stops while it is asked answers after all", async ({ page })
 	await expect(page.locator('[data-row="window 1"]')).toContainText("1.631");
 });
 
+test("a newer edit does not wait for an older one whose answer takes long", async ({ page }) => {
+	await slowSolver(page);
+	await open(page);
+	await delay(page, 60_000);
+	await windowArea(page).fill("1500");
+	await expect(standing(page)).toContainText("Solving");
+	await delay(page, 0);
+	await windowArea(page).fill("1700");
+	await expect(page.locator('[data-row="window 1"]')).toContainText("1.631");
+	await expect(standing(page)).toHaveText(/of the study as it stands\.\s*$/);
+	// The worker that took over answers what else is asked, and is not spoken of.
+	await openText(page, JSON.stringify({ ...(await saved(page)), name: "Once more" }));
+	await expect(page.locator(".title-block .large")).toHaveText("Once more");
+});
+
 test("a solver that cannot be started any more is tried again by a button", async ({ page }) => {
 	await open(page);
 	await noMoreSolver(page);

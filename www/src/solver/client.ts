@@ -11,6 +11,9 @@ export const onRestart = solver.onRestart;
 /** Gives up the worker; another one takes over what is under way. */
 export const restart = solver.restart;
 
+/** Gives up what is being solved: a newer study has taken its place. */
+export const drop = () => solver.drop("solve");
+
 /** What a study can hold. */
 export const laws = solver.function("laws");
 

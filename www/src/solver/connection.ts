@@ -11,6 +11,13 @@ type Later<Answer> = Answer extends (...asked: infer Asked) => infer Reply
 /** A worker's functions. */
 type Remote<Side> = Record<keyof Side, (...asked: unknown[]) => Promise<unknown>>;
 
+/** Why a question has no answer: nobody waits for it any more. */
+export class Dropped extends Error {
+	constructor(readonly asked: string) {
+		super("a newer question has taken its place");
+	}
+}
+
 /** The way to one worker, which is started by the first question. */
 export interface Connection<Side> {
 	/**
@@ -20,6 +27,8 @@ export interface Connection<Side> {
 	function<Name extends keyof Side>(name: Name): Later<Side[Name]>;
 	/** Gives up the worker; another one takes over what is under way. */
 	restart(): void;
+	/** Gives up the worker and the questions of one function; another one takes over the others. */
+	drop(name: keyof Side & string): void;
 	/** Names who is told why when the worker has failed and another one takes over. */
 	onRestart(tell: (reason: Error) => void): void;
 }
@@ -38,9 +47,10 @@ export function connection<Side extends Functions>(address: string): Connection<
 			return await Promise.race([to[name](...asked), broken]);
 		} catch (reason) {
 			if (remote === to) stop();
-			if (!again) throw reason;
-			restarted(reason as Error);
-			return ask(name, asked, false);
+			const isDropped = reason instanceof Dropped;
+			if (isDropped ? reason.asked === name : !again) throw reason;
+			if (!isDropped) restarted(reason as Error);
+			return ask(name, asked, again && isDropped);
 		}
 	}
 
@@ -71,6 +81,7 @@ export function connection<Side extends Functions>(address: string): Connection<
 		function: <Name extends keyof Side>(name: Name) =>
 			((...asked: unknown[]) => ask(name, asked)) as Later<Side[Name]>,
 		restart: () => abandon(new Error("it was stopped by hand")),
+		drop: (name) => abandon(new Dropped(name)),
 		onRestart(tell) {
 			restarted = tell;
 		},

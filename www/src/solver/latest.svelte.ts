@@ -1,6 +1,7 @@
 /** The latest answer to the study on the sheet: the newest study wins, what it overtakes is dropped. */
 
-import { onRestart, solve } from "./client";
+import { drop, onRestart, solve } from "./client";
+import { Dropped } from "./connection";
 import { DRAWS } from "./draws";
 import type { Answer, Draw, DrawAnswer, Study, StudyError } from "./types";
 
@@ -17,11 +18,17 @@ let waiting: Asked | null = null;
 let busy = false;
 let asked = 0;
 let clock: ReturnType<typeof setTimeout> | undefined;
+/** When the solver was asked what it is solving now. */
+let begun = 0;
+let overtaking: ReturnType<typeof setTimeout> | undefined;
 
 const NONE: readonly StudyError[] = [];
 
 /** An answer that takes no longer needs no word about it [ms]. */
 const SOON = 400;
+
+/** A newer study does not wait longer for an older one's answer [ms]: one in thousands takes many seconds. */
+const OVERTAKEN = 1000;
 
 /** A study, and the draw that is not to wait for the others. */
 interface Asked {
@@ -67,7 +74,10 @@ export const latest = {
 	/** Asks for the answer to a study, the draw looked at first. */
 	async ask(study: Study, looked: Draw | undefined) {
 		waiting = { study, looked };
-		if (busy) return;
+		if (busy) {
+			overtaking ??= setTimeout(drop, OVERTAKEN - (performance.now() - begun));
+			return;
+		}
 		busy = true;
 		asked = performance.now();
 		clock = setTimeout(wait, SOON);
@@ -75,7 +85,10 @@ export const latest = {
 			const next: Asked = waiting;
 			waiting = null;
 			restarted = null;
+			begun = performance.now();
 			await answerTo(next);
+			clearTimeout(overtaking);
+			overtaking = undefined;
 		}
 		clearTimeout(clock);
 		late = null;
@@ -124,7 +137,7 @@ async function answerTo(asked: Asked) {
 		whole = true;
 		elapsed = first.elapsedMs + rest.elapsedMs;
 	} catch (reason) {
-		latest.fail(reason);
+		if (!(reason instanceof Dropped)) latest.fail(reason);
 	}
 }
 

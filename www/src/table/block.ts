@@ -28,7 +28,8 @@ export function readPasted(text: string): PastedText {
 	}
 	const block = readBlock(text);
 	if (block.length > MOST.rows) return refused(`${block.length} rows`, `at most ${MOST.rows}`);
-	const cells = block.reduce((count, row) => count + row.length, 0);
+	// Short rows count as far as the longest reaches: a block is repeated over a selection as a rectangle.
+	const cells = block.length * Math.max(...block.map((row) => row.length));
 	if (cells > MOST.cells) return refused(`${cells} cells`, `at most ${MOST.cells}`);
 	return { kind: "block", block };
 }

@@ -9,8 +9,8 @@ const FIRST = 3;
 /** Many rows at once are a long task on any machine. */
 const MOST = 12;
 
-/** A task that takes no longer keeps no key waiting, on a phone of a quarter of the speed either [ms]. */
-const TASK = 8;
+/** What rows may take to be made in one task [ms]: to lay them out takes as long again. */
+const TASK = 5;
 
 /** Whether the first reply is on the screen; call while a component is being set up. */
 export function afterFirstReply(): { readonly now: boolean } {
@@ -34,15 +34,13 @@ export function gradually(
 	ready: () => boolean = () => true,
 ): { readonly shown: number; readonly done: boolean } {
 	let shown = $state(FIRST);
-	let step = 1;
+	let step = 2;
 	let begun = 0;
 	$effect(() => {
 		if (!ready() || total() === 0 || shown === Number.POSITIVE_INFINITY) return;
+		if (begun > 0) step = nextStep(step, performance.now() - begun);
 		const timer = setTimeout(() => {
-			const now = performance.now();
-			// From one step to the next, its layout and painting included.
-			if (begun > 0) step = nextStep(step, now - begun);
-			begun = now;
+			begun = performance.now();
 			shown = shown < total() ? shown + step : Number.POSITIVE_INFINITY;
 		});
 		return () => clearTimeout(timer);

@@ -7,5 +7,6 @@ import App from "./view/App.svelte";
 const target = document.getElementById("page");
 if (target) {
 	start();
+	target.replaceChildren();
 	mount(App, { target });
 }

@@ -99,9 +99,9 @@ pub fn verdict(facts: &Facts<'_>) -> (VerdictKind, String) {
         State::Even | State::TooCloseToTell => "is farthest from the mean",
     };
     let sentence = format!(
-        "Cylinder {} {word} {place}: it gets {} air than the mean (give or take {}), and the spread is {spread} against a limit of {limit}{}.",
+        "Cylinder {} {word} {place}: {} (give or take {}), and the spread is {spread} against a limit of {limit}{}.",
         first.cylinder,
-        more_or_less(first.deviation),
+        gets(first.deviation),
         percent(first.doubt),
         because(facts.gap),
     );
@@ -243,6 +243,18 @@ fn by_how_much(cylinder: &CylinderAnswer) -> String {
     format!("{} off the mean", signed_percent(cylinder.deviation))
 }
 
+/// What a cylinder gets; nobody gets less than nothing.
+fn gets(deviation: f64) -> String {
+    if deviation < -1.0 {
+        format!(
+            "air comes out of it, {} of a mean share",
+            percent(-1.0 - deviation)
+        )
+    } else {
+        format!("it gets {} air than the mean", more_or_less(deviation))
+    }
+}
+
 fn more_or_less(deviation: f64) -> String {
     format!(
         "{} {}",
@@ -358,6 +370,19 @@ mod tests {
         );
         assert!(
             sentence.contains("mostly from opening in a wall (window 1), 75 % of it"),
+            "{sentence}"
+        );
+    }
+
+    #[test]
+    fn a_cylinder_that_air_comes_out_of_gets_no_negative_share() {
+        let backwards = [
+            cylinder("1", -2.43, 0.2, State::Starved),
+            cylinder("2", 0.0, 0.2, State::Even),
+        ];
+        let (_, sentence) = told(&backwards, 2.43, None);
+        assert!(
+            sentence.contains("air comes out of it, 143 % of a mean share (give or take 20 %)"),
             "{sentence}"
         );
     }

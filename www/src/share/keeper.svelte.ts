@@ -19,6 +19,9 @@ const DELAY = 50;
 /** Where a tab remembers its study, for a reload. */
 const OPEN = "evenport-open";
 
+/** Where a page that goes leaves what is still on its way: once in forty times that does not reach the database. */
+const LAST = "evenport-last";
+
 /** Where a browser remembers that it has kept something. */
 const KEPT = "evenport-kept";
 
@@ -50,6 +53,8 @@ let current: Place | null = null;
 let waiting: Sheet | null = null;
 let timer: ReturnType<typeof setTimeout> | undefined;
 let written: Promise<unknown> = Promise.resolve();
+/** What has been handed to the browser and is not known to be in its database. */
+let unconfirmed: Entry | null = null;
 
 let hold: Hold | null = null;
 /** Whether it is not known yet if another tab has the study. */
@@ -96,6 +101,7 @@ export const keeper = {
 
 	/** Lays the study on the sheet that this tab had, or that was written last; false when there is none. */
 	async resume(): Promise<boolean> {
+		await finish().catch(fail);
 		const entry = await lastEntry().catch(fail);
 		if (!entry) return false;
 		const errors = await keeper.open(entry);
@@ -146,7 +152,7 @@ export const keeper = {
 		// A tab that watches may look at any version.
 		if (standing !== "own" && isSameEdit(sheet, place.sheet)) return;
 		waiting = sheet;
-		if (standing !== "own") partFrom(sheet);
+		if (standing !== "own" && !claiming) partFrom(sheet);
 		timer ??= setTimeout(keeper.now, DELAY);
 	},
 
@@ -164,6 +170,7 @@ export const keeper = {
 	leaving() {
 		claiming = false;
 		keeper.now();
+		if (unconfirmed) note(() => sessionStorage, LAST, JSON.stringify(unconfirmed));
 	},
 
 	/** Tries once more to keep what could not be kept. */
@@ -190,8 +197,12 @@ export const keeper = {
 		await others.ask(current.study);
 		if (signal.aborted) return;
 		newRole();
+		// What is typed from now on is meant for this study.
+		claiming = true;
 		const taken = await takeAway(current.study, lost);
-		if (taken) await own(taken, null);
+		if (taken) return own(taken, null);
+		claiming = false;
+		if (waiting) partFrom(waiting);
 	},
 
 	/** Goes on with a copy of the study. */
@@ -338,8 +349,10 @@ function write(place: Place, sheet: Sheet) {
 	place.sheet = sheet;
 	place.known = { key, revision };
 	note(() => localStorage, KEPT, "yes");
+	unconfirmed = entry;
 	const done = records.put(entry).then(
 		() => {
+			if (unconfirmed === entry) confirm();
 			trouble = null;
 			others.kept(study);
 			if (replaces && revision === 1) tidy(study).catch(() => {});
@@ -350,6 +363,22 @@ function write(place: Place, sheet: Sheet) {
 		},
 	);
 	written = Promise.all([written, done]);
+}
+
+function confirm() {
+	unconfirmed = null;
+	note(() => sessionStorage, LAST, null);
+}
+
+/** Writes what the page before this one in the tab has left behind, unless it has arrived. */
+async function finish() {
+	const left = read(() => sessionStorage, LAST);
+	if (left === null) return;
+	const entry = JSON.parse(left) as Entry;
+	const there = await records.entries(entry.study);
+	const arrived = there.find(({ key }) => key === entry.key)?.revision ?? 0;
+	if (arrived < entry.revision) await records.put(entry);
+	confirm();
 }
 
 /** What another tab says of a study. */
@@ -391,9 +420,10 @@ function read(storage: () => Storage, name: string): string | null {
 	}
 }
 
-function note(storage: () => Storage, name: string, text: string) {
+function note(storage: () => Storage, name: string, text: string | null) {
 	try {
-		storage().setItem(name, text);
+		if (text === null) storage().removeItem(name);
+		else storage().setItem(name, text);
 	} catch {
 		// It only saves a question.
 	}

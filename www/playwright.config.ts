@@ -53,7 +53,14 @@ export default defineConfig({
 /** The browser that `cargo task test` found, or the first one on the search path. */
 function chromium(): string | undefined {
 	if (process.env.EVENPORT_CHROMIUM) return process.env.EVENPORT_CHROMIUM;
-	const names = ["chromium", "chromium-browser", "google-chrome", "google-chrome-stable", "chrome"];
+	const names = [
+		"chromium-headless-shell",
+		"chromium",
+		"chromium-browser",
+		"google-chrome",
+		"google-chrome-stable",
+		"chrome",
+	];
 	const folders = (process.env.PATH ?? "").split(delimiter);
 	return names
 		.flatMap((name) => folders.map((folder) => join(folder, name)))

@@ -31,7 +31,7 @@ pub fn everything() -> Outcome {
     timed("page parts", page_parts)?;
     timed("fuzzing", || fuzz::shortly(FUZZING))?;
     timed("page in the browser", || {
-        run(npm(["run", "page"]).with("EVENPORT_CHROMIUM", &browser.program))
+        run(npm(["run", "page"]).with("EVENPORT_CHROMIUM", &browser.windowless))
     })?;
     println!(
         "every check passed in {:.0} s",

@@ -30,16 +30,19 @@ export async function act(table: Table, action: Action) {
 }
 
 /** Copies what is selected; cutting takes it away. */
-export function copy(table: Table, event: ClipboardEvent, cut: boolean) {
+export async function copy(table: Table, event: ClipboardEvent, cut: boolean) {
 	event.preventDefault();
-	if (loaded) {
-		const text = loaded.copyText(table);
+	const isFirst = loaded === null;
+	try {
+		const actions = loaded ?? (await prepare());
+		const text = actions.copyText(table);
 		if (text === null) return;
-		event.clipboardData?.setData("text/plain", text);
-		if (cut) loaded.act(table, table.selection?.rows ? "remove" : "clear");
-	} else {
-		prepare();
-		table.say("Copying is not ready yet: once more, please.");
+		// The event is over by the time its actions have been loaded.
+		if (isFirst) await navigator.clipboard.writeText(text);
+		else event.clipboardData?.setData("text/plain", text);
+		if (cut) actions.act(table, table.selection?.rows ? "remove" : "clear");
+	} catch {
+		table.say("Nothing was copied. Once more, please.");
 	}
 }
 

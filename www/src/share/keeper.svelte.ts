@@ -348,7 +348,7 @@ function write(place: Place, sheet: Sheet) {
 	};
 	place.sheet = sheet;
 	place.known = { key, revision };
-	note(() => localStorage, KEPT, "yes");
+	if (revision === 1) note(() => localStorage, KEPT, "yes");
 	unconfirmed = entry;
 	const done = records.put(entry).then(
 		() => {
@@ -425,6 +425,6 @@ function note(storage: () => Storage, name: string, text: string | null) {
 		if (text === null) storage().removeItem(name);
 		else storage().setItem(name, text);
 	} catch {
-		// It only saves a question.
+		// Nothing depends on it alone.
 	}
 }

@@ -7,6 +7,9 @@ import App from "./view/App.svelte";
 const target = document.getElementById("page");
 if (target) {
 	start();
-	target.replaceChildren();
-	mount(App, { target });
+	// In a task of its own: until then the page's static head is there, and keys are heard.
+	setTimeout(() => {
+		target.replaceChildren();
+		mount(App, { target });
+	});
 }

@@ -8,6 +8,7 @@ import { latest } from "./solver/latest.svelte";
 import type { Study } from "./solver/types";
 import { catalogue } from "./view/catalogue.svelte";
 import { choice } from "./view/choice.svelte";
+import { growth } from "./view/gradually.svelte";
 import { opening } from "./view/opening.svelte";
 import { reading } from "./view/reading.svelte";
 
@@ -23,6 +24,9 @@ export function start() {
 				untrack(() => choice.draw?.draw),
 			);
 			untrack(() => keeper.see(sheet, place));
+		});
+		$effect(() => {
+			if (growth.done) latest.askWhole();
 		});
 		// An edit that is complete is not left to the delay.
 		$effect(() => {

@@ -11,6 +11,7 @@ const SELDOM = 3_600_000;
 const version = document.querySelector<HTMLMetaElement>("meta[name=version]")?.content;
 
 let isNewer = $state(false);
+let isFirst = false;
 let registration: ServiceWorkerRegistration | undefined;
 let asked = 0;
 
@@ -20,9 +21,17 @@ export const offline = {
 		return isNewer;
 	},
 
-	/** Has the parts kept that this version loads later, for as long as it is open. */
+	/** Has the parts kept that this version loads later, for as long as it is open, and minds newer versions. */
 	hold() {
 		if (!version) return;
+		const container = navigator.serviceWorker;
+		// The first one to come takes nothing over: this page is of its version.
+		isFirst = !container?.controller;
+		container?.addEventListener("controllerchange", () => {
+			// Another tab has let the newer one in.
+			if (!isFirst) isNewer = true;
+			isFirst = false;
+		});
 		navigator.locks?.request(
 			`evenport-page ${version}`,
 			{ mode: "shared" },
@@ -51,8 +60,6 @@ export const offline = {
 };
 
 async function register(container: ServiceWorkerContainer) {
-	// The first one to come takes nothing over: this page is of its version.
-	let isFirst = !container.controller;
 	registration = await container.register(vouched(ADDRESS), { updateViaCache: "none" });
 	asked = Date.now();
 	const look = () => {
@@ -61,11 +68,6 @@ async function register(container: ServiceWorkerContainer) {
 	look();
 	registration.addEventListener("updatefound", () => {
 		registration?.installing?.addEventListener("statechange", look);
-	});
-	container.addEventListener("controllerchange", () => {
-		// Another tab has let the newer one in.
-		if (!isFirst) isNewer = true;
-		isFirst = false;
 	});
 	document.addEventListener("visibilitychange", () => {
 		if (document.hidden || Date.now() - asked < SELDOM) return;

@@ -3,7 +3,7 @@
 import { drop, onRestart, solve } from "./client";
 import { Dropped } from "./connection";
 import { DRAWS } from "./draws";
-import type { Answer, Draw, DrawAnswer, Study, StudyError } from "./types";
+import type { Answer, Draw, DrawAnswer, Solve, Study, StudyError } from "./types";
 
 let answer = $state.raw<Answer | null>(null);
 let study = $state.raw<Study | null>(null);
@@ -14,8 +14,13 @@ let failure = $state.raw<string | null>(null);
 let restarted = $state.raw<string | null>(null);
 let late = $state.raw<number | null>(null);
 
-let waiting: Asked | null = null;
+/** What is to be solved next. */
+let waiting: (() => Promise<void>) | null = null;
 let busy = false;
+/** Whether the draws out of sight are asked for as soon as the one in sight is there. */
+let isWhole = false;
+/** Asks for those of the last answer. */
+let owed: (() => Promise<void>) | null = null;
 let asked = 0;
 let clock: ReturnType<typeof setTimeout> | undefined;
 /** When the solver was asked what it is solving now. */
@@ -30,11 +35,7 @@ const SOON = 400;
 /** A newer study does not wait longer for an older one's answer [ms]: one in thousands takes many seconds. */
 const OVERTAKEN = 1000;
 
-/** A study, and the draw that is not to wait for the others. */
-interface Asked {
-	readonly study: Study;
-	readonly looked: Draw | undefined;
-}
+type Solved = Extract<Solve, { kind: "solved" }>;
 
 /** What the solver said last. */
 export const latest = {
@@ -73,26 +74,17 @@ export const latest = {
 
 	/** Asks for the answer to a study, the draw looked at first. */
 	async ask(study: Study, looked: Draw | undefined) {
-		waiting = { study, looked };
-		if (busy) {
-			overtaking ??= setTimeout(drop, OVERTAKEN - (performance.now() - begun));
-			return;
-		}
-		busy = true;
-		asked = performance.now();
-		clock = setTimeout(wait, SOON);
-		while (waiting) {
-			const next: Asked = waiting;
-			waiting = null;
-			restarted = null;
-			begun = performance.now();
-			await answerTo(next);
-			clearTimeout(overtaking);
-			overtaking = undefined;
-		}
-		clearTimeout(clock);
-		late = null;
-		busy = false;
+		waiting = () => answerTo(study, looked);
+		if (busy) overtaking ??= setTimeout(drop, OVERTAKEN - (performance.now() - begun));
+		else await solveAll();
+	},
+
+	/** Asks for the draws out of sight from now on: what is in sight has been put up, and they would have slowed it. */
+	async askWhole() {
+		isWhole = true;
+		if (busy || !owed) return;
+		waiting = owed;
+		await solveAll();
 	},
 
 	/** Says that the solver gives no replies. */
@@ -105,6 +97,26 @@ onRestart(({ message }) => {
 	restarted = message;
 });
 
+/** Solves what waits until nothing does. */
+async function solveAll() {
+	busy = true;
+	asked = performance.now();
+	clock = setTimeout(wait, SOON);
+	while (waiting) {
+		const next: () => Promise<void> = waiting;
+		waiting = null;
+		owed = null;
+		restarted = null;
+		begun = performance.now();
+		await next();
+		clearTimeout(overtaking);
+		overtaking = undefined;
+	}
+	clearTimeout(clock);
+	late = null;
+	busy = false;
+}
+
 function wait() {
 	late = Math.floor((performance.now() - asked) / 1000);
 	clock = setTimeout(wait, 1000);
@@ -114,30 +126,43 @@ function wait() {
  * Two questions: the draw looked at is on the screen while the others are still being solved. What is
  * shown of those stays the former answer's for that long.
  */
-async function answerTo(asked: Asked) {
+async function answerTo(next: Study, looked: Draw | undefined) {
+	const first = await replied(() => solve(next, looked ? { first: looked } : "headline"));
+	if (!first || waiting) return;
+	failure = null;
+	if (first.kind === "wrong") {
+		errors = first.errors;
+		return;
+	}
+	const runs = first.answer.runningNeeds.length === 0;
+	const former = (answer?.draws ?? []).filter(({ draw }) => runs || draw.startsWith("bench"));
+	const entered = first.answer.entered ?? answer?.entered ?? null;
+	answer = { ...first.answer, draws: inOrder([...first.answer.draws, ...former]), entered };
+	study = next;
+	whole = false;
+	errors = NONE;
+	const others = () => answerWhole(next, first);
+	if (isWhole) await others();
+	else owed = others;
+}
+
+/** The second question: all draws that the first one left out. */
+async function answerWhole(study: Study, first: Solved) {
+	const solved = first.answer.draws[0]?.draw ?? first.answer.headline;
+	const rest = await replied(() => solve(study, { rest: solved }));
+	if (!rest || waiting || rest.kind === "wrong") return;
+	answer = { ...rest.answer, draws: inOrder([...first.answer.draws, ...rest.answer.draws]) };
+	whole = true;
+	elapsed = first.elapsedMs + rest.elapsedMs;
+}
+
+/** What the solver replies; nothing when it gives no reply, which is said. */
+async function replied<Reply>(ask: () => Promise<Reply>): Promise<Reply | undefined> {
 	try {
-		const first = await solve(asked.study, asked.looked ? { first: asked.looked } : "headline");
-		if (waiting) return;
-		failure = null;
-		if (first.kind === "wrong") {
-			errors = first.errors;
-			return;
-		}
-		const solved = first.answer.draws[0]?.draw ?? first.answer.headline;
-		const runs = first.answer.runningNeeds.length === 0;
-		const former = (answer?.draws ?? []).filter(({ draw }) => runs || draw.startsWith("bench"));
-		const entered = first.answer.entered ?? answer?.entered ?? null;
-		answer = { ...first.answer, draws: inOrder([...first.answer.draws, ...former]), entered };
-		study = asked.study;
-		whole = false;
-		errors = NONE;
-		const rest = await solve(asked.study, { rest: solved });
-		if (waiting || rest.kind === "wrong") return;
-		answer = { ...rest.answer, draws: inOrder([...first.answer.draws, ...rest.answer.draws]) };
-		whole = true;
-		elapsed = first.elapsedMs + rest.elapsedMs;
+		return await ask();
 	} catch (reason) {
 		if (!(reason instanceof Dropped)) latest.fail(reason);
+		return undefined;
 	}
 }
 

@@ -4,7 +4,7 @@
  */
 import { latest } from "../solver/latest.svelte";
 
-const FIRST = 3;
+const FIRST = 1;
 
 /** Many rows at once are a long task on any machine. */
 const MOST = 12;
@@ -12,13 +12,39 @@ const MOST = 12;
 /** What rows may take to be made in one task [ms]: to lay them out takes as long again. */
 const TASK = 5;
 
+/** So long without a step and the page is whole [ms]. */
+const QUIET = 100;
+
+let isReplied = false;
+let grown = $state(false);
+let quiet: ReturnType<typeof setTimeout> | undefined;
+
+/** What can wait until all of the page is there, waits for this: small machines do one thing at a time. */
+export const growth = {
+	get done() {
+		return grown;
+	},
+};
+
+/** Is called at every step of the page's growing; before the first reply it has hardly begun. */
+function goOn() {
+	if (!isReplied || grown) return;
+	clearTimeout(quiet);
+	quiet = setTimeout(() => (grown = true), QUIET);
+}
+
 /** Whether the first reply is on the screen; call while a component is being set up. */
 export function afterFirstReply(): { readonly now: boolean } {
 	let now = $state(false);
 	$effect(() => {
 		if (now || !(latest.answer || latest.errors.length > 0 || latest.failure)) return;
 		// A frame that has begun is followed by its painting, then by this.
-		const frame = requestAnimationFrame(() => setTimeout(() => (now = true)));
+		const frame = requestAnimationFrame(() =>
+			setTimeout(() => {
+				now = isReplied = true;
+				goOn();
+			}),
+		);
 		return () => cancelAnimationFrame(frame);
 	});
 	return {
@@ -34,13 +60,14 @@ export function gradually(
 	ready: () => boolean = () => true,
 ): { readonly shown: number; readonly done: boolean } {
 	let shown = $state(FIRST);
-	let step = 2;
+	let step = 1;
 	let begun = 0;
 	$effect(() => {
 		if (!ready() || total() === 0 || shown === Number.POSITIVE_INFINITY) return;
 		if (begun > 0) step = nextStep(step, performance.now() - begun);
 		const timer = setTimeout(() => {
 			begun = performance.now();
+			goOn();
 			shown = shown < total() ? shown + step : Number.POSITIVE_INFINITY;
 		});
 		return () => clearTimeout(timer);
@@ -66,7 +93,10 @@ export function inTurns(parts: number, ready: () => boolean): { readonly shown: 
 	let shown = $state(0);
 	$effect(() => {
 		if (!ready() || shown === parts) return;
-		const timer = setTimeout(() => (shown += 1));
+		const timer = setTimeout(() => {
+			goOn();
+			shown += 1;
+		});
 		return () => clearTimeout(timer);
 	});
 	return {

@@ -5,9 +5,9 @@ const LONGEST = 50;
 /** The machine may have been busy with something else: only what is slow this often is slow. */
 const TRIES = 3;
 
-/** Does something in time, or in so many times that time, and returns what it comes to. */
-export function within<Result>(act: () => Result, times = 1): Result {
-	const watch = new Watch(times * LONGEST);
+/** Does something in time and returns what it comes to. */
+export function within<Result>(act: () => Result): Result {
+	const watch = new Watch();
 	let made: Result;
 	do {
 		watch.start();
@@ -18,7 +18,7 @@ export function within<Result>(act: () => Result, times = 1): Result {
 
 /** The same for what is waited for. */
 export async function withinWait<Result>(act: () => Promise<Result>): Promise<Result> {
-	const watch = new Watch(LONGEST);
+	const watch = new Watch();
 	let made: Result;
 	do {
 		watch.start();
@@ -33,8 +33,6 @@ class Watch {
 	private clock = 0;
 	private work = process.cpuUsage();
 
-	constructor(private readonly longest: number) {}
-
 	start(): void {
 		this.work = process.cpuUsage();
 		this.clock = performance.now();
@@ -47,10 +45,10 @@ class Watch {
 		const { user, system } = process.cpuUsage(this.work);
 		this.least = Math.min(this.least, time, (user + system) / 1000);
 		this.tries += 1;
-		const late = this.least > this.longest;
+		const late = this.least > LONGEST;
 		if (late && this.tries === TRIES) {
 			const least = this.least.toFixed(1);
-			throw new Error(`took ${least} ms, more than ${this.longest} ms, ${TRIES} times`);
+			throw new Error(`took ${least} ms, more than ${LONGEST} ms, ${TRIES} times`);
 		}
 		return late;
 	}

@@ -14,9 +14,6 @@ const TABLES: readonly TableName[] = ["branches", "nodes", "cylinders"];
 const SHEETS: readonly Sheet[] = ["twin_feed", "blown_v8", "tapered_log"].map((name) =>
 	frozen({ study: example(name), drafts: {} }),
 );
-/** Rows that are pasted in the time of a short text. */
-const MANY = 250;
-
 /**
  * Pastes a text in a place that `where` tells. It is refused with a reason, or goes in in time; a text that
  * no cell can read is still there or is named as having no cell; no more rows come of it than it has cells;
@@ -40,9 +37,7 @@ export function checkPaste(text: string, where: number): void {
 	const selection = next(4) === 0 ? null : somewhere(all, next);
 	const marked = withMark(block, 0, next);
 	const what: Paste = { table, all, selection, block: marked, copied: null };
-	// What makes a thousand rows may take longer than what makes one, but not longer than in proportion.
-	const times = Math.ceil(marked.length / MANY);
-	const pasted = within(() => paste(sheet, what, BOOK), times);
+	const pasted = within(() => paste(sheet, what, BOOK));
 	const texts = [...pasted.unplaced, ...Object.values(pasted.sheet.drafts)];
 	const kept = texts.some((each) => each.includes(MARK));
 	hold(kept || JSON.stringify(pasted.sheet.study).includes(MARK), "a text has been lost");
@@ -53,7 +48,7 @@ export function checkPaste(text: string, where: number): void {
 	if (pasted.asked.length === 0) return;
 	for (const decimal of ["comma", "point"] as const) {
 		const settled = () => settle(pasted.sheet, pasted.asked, { ...what, decimal }, BOOK);
-		const now = within(settled, times);
+		const now = within(settled);
 		hold(allFinite(now.study), "a number that is none");
 	}
 }

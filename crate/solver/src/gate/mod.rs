@@ -19,8 +19,9 @@ use crate::study::{FORMAT, Study, VERSION};
 
 pub use meaning::check;
 
-/// No study needs more; a file beyond it is refused before it is parsed [bytes].
-const LARGEST_TEXT: usize = 4 << 20;
+/// No study needs more: thirty times a network of 200 branches. A file beyond it is refused before it is parsed, and
+/// one within it is read or refused within 50 ms [bytes].
+const LARGEST_TEXT: usize = 1 << 20;
 /// More errors are counted as one: whoever has put these right is told the next, and a document made to be
 /// wrong everywhere does not fill the memory.
 const MOST_ERRORS: usize = 1_000;
@@ -47,9 +48,9 @@ pub fn read(text: &str) -> Result<Study, Vec<StudyError>> {
             StudyErrorKind::TooLarge,
             "",
             format!(
-                "the file has {} MB, a study at most {} MB",
-                text.len() >> 20,
-                LARGEST_TEXT >> 20
+                "the file has {} kB, a study at most {} kB",
+                text.len() >> 10,
+                LARGEST_TEXT >> 10
             ),
         )]);
     }

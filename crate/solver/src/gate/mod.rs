@@ -19,9 +19,9 @@ use crate::study::{FORMAT, Study, VERSION};
 
 pub use meaning::check;
 
-/// No study needs more: fifty times a network of 200 branches. A file beyond it is refused before it is parsed, and
+/// No study needs more: sixty times a network of 200 branches. A file beyond it is refused before it is parsed, and
 /// one within it is read or refused within 50 ms [bytes].
-const LARGEST_TEXT: usize = 3 << 19;
+const LARGEST_TEXT: usize = 2 << 20;
 /// More errors are counted as one: whoever has put these right is told the next, and a document made to be
 /// wrong everywhere does not fill the memory.
 const MOST_ERRORS: usize = 1_000;

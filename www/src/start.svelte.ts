@@ -11,23 +11,22 @@ import { choice } from "./view/choice.svelte";
 import { growth } from "./view/gradually.svelte";
 import { opening } from "./view/opening.svelte";
 import { reading } from "./view/reading.svelte";
+import { sketch } from "./view/sketch.svelte";
 
 /** Starts everything; the page fills as replies arrive. */
 export function start() {
+	// The worker solves while the page is brought up to date.
+	editor.tell((study) => latest.ask(study, choice.draw?.draw));
 	$effect.root(() => {
-		// Before the page is brought up to date, so that the worker solves while the page renders.
 		$effect.pre(() => {
 			const { sheet, place } = editor;
-			if (!sheet || !place) return;
-			latest.ask(
-				sheet.study,
-				untrack(() => choice.draw?.draw),
-			);
-			untrack(() => keeper.see(sheet, place));
+			if (sheet && place) untrack(() => keeper.see(sheet, place));
 		});
 		$effect(() => {
 			if (growth.done) latest.askWhole();
 		});
+		$effect.pre(() => choice.follow(latest.answer));
+		$effect.pre(() => sketch.follow(editor.sheet?.study));
 		// An edit that is complete is not left to the delay.
 		$effect(() => {
 			if (editor.sheet && !editor.typing) keeper.now();

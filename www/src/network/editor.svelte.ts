@@ -12,10 +12,15 @@ let drafts = $state.raw<edit.Drafts>({});
 let versions = $state.raw<Versions>();
 let unitNames = $state.raw<Study["settings"]["units"]>();
 let room = $state.raw<number>();
+let nodes = $state.raw<Study["network"]["nodes"]>([]);
+let engine = $state.raw<Study["engine"]>();
+let coolers = $state.raw<Study["coolers"]>();
 const sheet = $derived(history?.present ?? null);
 const typing = $derived((history?.group ?? null) !== null);
 const draftCount = $derived(Object.keys(drafts).length);
 const units = $derived(chosenUnits(unitNames, room));
+/** Who is told of a study before anything that shows it. */
+let told: (study: Study) => void = () => {};
 /** Where each sheet is kept. An edit stays with the study that it was made to; undo can lead to another. */
 const places = new WeakMap<edit.Sheet, Place>();
 
@@ -39,6 +44,18 @@ export const editor = {
 	versionOf(study: Study | null): string {
 		return (versions && study && names.get(study)) ?? "";
 	},
+	/** The nodes of the network; the same list as long as no node is edited. */
+	get nodes() {
+		return nodes;
+	},
+	/** The engine; the same object as long as it is not edited. */
+	get engine() {
+		return engine;
+	},
+	/** The charge coolers; the same list as long as none is edited. */
+	get coolers() {
+		return coolers;
+	},
 	get draftCount() {
 		return draftCount;
 	},
@@ -58,6 +75,11 @@ export const editor = {
 	},
 	get canRedo() {
 		return (history?.future.length ?? 0) > 0;
+	},
+
+	/** Has every study told at once, before the page is brought up to date, which takes as long as to solve it. */
+	tell(of: (study: Study) => void) {
+		told = of;
 	},
 
 	/** Lays a study on the sheet with no way back: the first one, or what another tab has made of it. */
@@ -143,11 +165,15 @@ function show(next: edit.History, place = editor.place) {
 	const { study } = next.present;
 	const on = variantOn(next.present);
 	if (next.present.versions) names.set(study, on ? worded(on.name) : "base");
+	if (study !== history?.present.study) told(study);
 	history = next;
 	drafts = next.present.drafts;
 	versions = next.present.versions;
 	unitNames = study.settings.units;
 	room = study.settings.bench.ambientPressure;
+	nodes = study.network.nodes;
+	engine = study.engine;
+	coolers = study.coolers;
 }
 
 function worded(name: string): string {

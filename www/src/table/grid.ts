@@ -74,8 +74,8 @@ export function lines(
 	opened: ReadonlySet<string> = NONE,
 ): Line[] {
 	const rows = valueAt(study, LISTS[table]) as readonly unknown[];
-	const legs = table === "branches" ? nodesWithLegs(study) : NONE;
-	const plenums = table === "branches" ? plenumsOf(study) : NONE;
+	const legs = table === "branches" ? nodesWithLegs(study.network.nodes) : NONE;
+	const plenums = table === "branches" ? plenumsOf(study.network.nodes) : NONE;
 	return (order ?? [...rows.keys()]).flatMap((index) => {
 		if (rows[index] === undefined) return [];
 		if (table === "nodes") return [nodeLine(rows[index] as Node, index, catalogue)];
@@ -98,17 +98,17 @@ export function lines(
 }
 
 /** The ids of nodes that have a run and side legs. */
-export function nodesWithLegs({ network }: Study): ReadonlySet<string> {
+export function nodesWithLegs(nodes: readonly Node[]): ReadonlySet<string> {
 	return new Set(
-		network.nodes
+		nodes
 			.filter(({ kind }) => kind === "header" || kind === "tee" || kind === "wye")
 			.map(({ id }) => id),
 	);
 }
 
 /** The ids of nodes in which a jet can be felt. */
-export function plenumsOf({ network }: Study): ReadonlySet<string> {
-	return new Set(network.nodes.filter(({ kind }) => kind === "plenum").map(({ id }) => id));
+export function plenumsOf(nodes: readonly Node[]): ReadonlySet<string> {
+	return new Set(nodes.filter(({ kind }) => kind === "plenum").map(({ id }) => id));
 }
 
 /** One line anew, after an edit has changed what it holds; a branch's with its legs and all its fields. */

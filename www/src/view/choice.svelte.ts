@@ -2,16 +2,14 @@
  * What the reader has chosen to look at: a draw, a port for the pressure budget, and a part of the network
  * that sketch, table and budget mark together.
  */
-import { latest } from "../solver/latest.svelte";
-import type { Draw } from "../solver/types";
+import type { Answer, Draw, DrawAnswer } from "../solver/types";
 
 let chosenDraw = $state.raw<Draw | null>(null);
 let chosenPort = $state.raw<string | null>(null);
 let part = $state.raw<Part | null>(null);
 
-const drawAnswer = $derived(
-	latest.answer?.draws.find(({ draw }) => draw === chosenDraw) ?? latest.answer?.draws[0] ?? null,
-);
+/** It stands by itself, so that draws out of sight that come later are no news to whatever shows this one. */
+let drawAnswer = $state.raw<DrawAnswer | null>(null);
 const solved = $derived(drawAnswer?.outcome.kind === "solved" ? drawAnswer.outcome : null);
 const path = $derived(
 	solved?.paths.find(({ port }) => port === chosenPort) ??
@@ -38,6 +36,11 @@ export const choice = {
 	/** Chooses the draw to look at. */
 	chooseDraw(draw: Draw) {
 		chosenDraw = draw;
+	},
+	/** Looks at the chosen draw of this answer. */
+	follow(answer: Answer | null) {
+		const draws = answer?.draws ?? [];
+		drawAnswer = draws.find(({ draw }) => draw === chosenDraw) ?? draws[0] ?? null;
 	},
 	/** Its figures, when it is solved. */
 	get solved() {

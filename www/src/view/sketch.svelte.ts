@@ -1,27 +1,23 @@
 /** The drawing of the network on the sheet: placed anew only when who is joined to whom changes. */
-import { editor } from "../network/editor.svelte";
 import { drawn } from "../sketch/around";
 import type { Drawing } from "../sketch/drawing";
 import { placed } from "../sketch/place";
 import { type Structure, structureOf } from "../sketch/structure";
+import type { Study } from "../solver/types";
 
 /** Which drawing is shown. */
 export type Kind = "engine" | "layers";
 
 type Layered = typeof import("../sketch/layered").layered;
 
-let last: Structure | undefined;
 let wanted = $state<Kind>("engine");
 let width = $state(430);
 let times = $state(1);
 let layered = $state.raw<Layered | null>(null);
 let failure = $state("");
 
-const structure = $derived.by(() => {
-	const study = editor.sheet?.study;
-	if (study) last = structureOf(study.network, study.engine, last);
-	return study ? last : undefined;
-});
+/** It stands by itself, so that an edit that joins nothing to anything else is no news to the drawing. */
+let structure = $state.raw<Structure>();
 const placing = $derived(structure ? placed(structure) : null);
 const kind = $derived<Kind>(placing?.plan ? wanted : "layers");
 const drawing = $derived(drawnIn(width, times));
@@ -51,6 +47,10 @@ export const sketch = {
 	/** Why there is no drawing in layers. */
 	get failure() {
 		return failure;
+	},
+	/** Draws this study. */
+	follow(study: Study | undefined) {
+		structure = study && structureOf(study.network, study.engine, structure);
 	},
 	choose(next: Kind) {
 		wanted = next;

@@ -142,8 +142,13 @@ async function answerTo(next: Study, looked: Draw | undefined) {
 	whole = false;
 	errors = NONE;
 	const others = () => answerWhole(next, first);
-	if (isWhole) await others();
-	else owed = others;
+	if (!isWhole) {
+		owed = others;
+		return;
+	}
+	// What has come is shown before the others are asked for.
+	await new Promise((go) => setTimeout(go));
+	if (!waiting) await others();
 }
 
 /** The second question: all draws that the first one left out. */

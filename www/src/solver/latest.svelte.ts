@@ -106,7 +106,6 @@ async function solveAll() {
 		const next: () => Promise<void> = waiting;
 		waiting = null;
 		owed = null;
-		restarted = null;
 		begun = performance.now();
 		await next();
 		clearTimeout(overtaking);
@@ -127,6 +126,7 @@ function wait() {
  * shown of those stays the former answer's for that long.
  */
 async function answerTo(next: Study, looked: Draw | undefined) {
+	restarted = null;
 	const first = await replied(() => solve(next, looked ? { first: looked } : "headline"));
 	if (!first || waiting) return;
 	failure = null;

@@ -1,4 +1,5 @@
 /** The drawing of the network on the sheet: placed anew only when who is joined to whom changes. */
+import { untrack } from "svelte";
 import { drawn } from "../sketch/around";
 import type { Drawing } from "../sketch/drawing";
 import { placed } from "../sketch/place";
@@ -50,7 +51,8 @@ export const sketch = {
 	},
 	/** Draws this study. */
 	follow(study: Study | undefined) {
-		structure = study && structureOf(study.network, study.engine, structure);
+		const before = untrack(() => structure);
+		structure = study && structureOf(study.network, study.engine, before);
 	},
 	choose(next: Kind) {
 		wanted = next;

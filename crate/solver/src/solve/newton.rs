@@ -127,9 +127,8 @@ pub struct Solver<'m> {
     pub iterations: u32,
     /// Whether a state is looked for by every means, or only by plain steps.
     pub patient: bool,
-    /// Largest change of a flow in the last step, over the total flow, after which a state is near enough for what
-    /// it serves; none does for an answer [-].
-    pub enough: f64,
+    /// Whether a state serves statistics, which a step less does not change.
+    pub quick: bool,
 }
 
 impl<'m> Solver<'m> {
@@ -140,7 +139,7 @@ impl<'m> Solver<'m> {
             system: System::new(model, thermal),
             iterations: 0,
             patient: true,
-            enough: 0.0,
+            quick: false,
         }
     }
 
@@ -151,7 +150,7 @@ impl<'m> Solver<'m> {
             system,
             iterations: 0,
             patient: false,
-            enough: QUICK_STEP,
+            quick: true,
         }
     }
 
@@ -256,8 +255,7 @@ impl<'m> Solver<'m> {
             }
             let factor = self.allowed_factor(state);
             last_step = factor * self.system.largest_flow_step() / missed.total;
-            // A step that was cut short tells nothing of how near the state is.
-            if factor == 1.0 && last_step < self.enough {
+            if self.quick && last_step <= QUICK_STEP {
                 self.system.apply(state, factor);
                 return Ok(());
             }

@@ -1,4 +1,5 @@
 /** The tables of the page. */
+import { fallOf } from "../sketch/flowing";
 import type { Loss, Study } from "../solver/types";
 import { catalogue } from "../view/catalogue.svelte";
 import { choice } from "../view/choice.svelte";
@@ -21,7 +22,7 @@ function branchViews({ network }: Study): RowView[] {
 				to,
 				flow: answer?.flow,
 				mach: answer?.mach,
-				falls: answer?.losses.reduce((sum, each) => sum + each.fall, 0),
+				falls: answer && fallOf(answer),
 			},
 		};
 	});

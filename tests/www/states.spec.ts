@@ -9,8 +9,8 @@ function standing(page: Page) {
 	return page.locator(".standing");
 }
 
-/** Lets what is asked of the solver wait for as long as `delay` says [ms]; call before the page opens. */
-async function slowSolver(page: Page) {
+/** Opens the page so that what is asked of the solver from now on waits for as long as `delay` says [ms]. */
+async function openSlow(page: Page) {
 	await page.addInitScript(() => {
 		const Real = window.Worker;
 		window.Worker = class extends Real {
@@ -21,6 +21,13 @@ async function slowSolver(page: Page) {
 			}
 		};
 	});
+	await openWhole(page);
+}
+
+/** Opens the page and waits for the draws out of sight too: the solver has nothing left to do. */
+async function openWhole(page: Page) {
+	await open(page);
+	await expect(page.locator(".draws .awaited")).toHaveCount(0);
 }
 
 async function delay(page: Page, time: number) {
@@ -74,7 +81,7 @@ const STATES: readonly (readonly [string, (page: Page) => Promise<void>])[] = [
 	[
 		"with a solver that stopped",
 		async (page) => {
-			await open(page);
+			await openWhole(page);
 			await noMoreSolver(page);
 			await fail(page);
 			await windowArea(page).fill("1700");
@@ -84,8 +91,7 @@ const STATES: readonly (readonly [string, (page: Page) => Promise<void>])[] = [
 	[
 		"while an answer takes long",
 		async (page) => {
-			await slowSolver(page);
-			await open(page);
+			await openSlow(page);
 			await delay(page, 60_000);
 			await windowArea(page).fill("1700");
 			await expect(standing(page)).toContainText("Solving");
@@ -129,7 +135,7 @@ for (const [what, bring] of STATES) {
 test("a solver that stops is started again by itself, which is said until the next answer", async ({
 	page,
 }) => {
-	await open(page);
+	await openWhole(page);
 	await fail(page);
 	await windowArea(page).fill("1700");
 	await expect(standing(page)).toContainText("had stopped (out of memory) and has been started");
@@ -139,8 +145,7 @@ test("a solver that stops is started again by itself, which is said until the ne
 });
 
 test("a solver that stops while it is asked answers after all", async ({ page }) => {
-	await slowSolver(page);
-	await open(page);
+	await openSlow(page);
 	await delay(page, 60_000);
 	await windowArea(page).fill("1700");
 	await expect(standing(page)).toContainText("Solving");
@@ -151,8 +156,7 @@ test("a solver that stops while it is asked answers after all", async ({ page })
 });
 
 test("a newer edit does not wait for an older one whose answer takes long", async ({ page }) => {
-	await slowSolver(page);
-	await open(page);
+	await openSlow(page);
 	await delay(page, 60_000);
 	await windowArea(page).fill("1500");
 	await expect(standing(page)).toContainText("Solving");
@@ -166,7 +170,7 @@ test("a newer edit does not wait for an older one whose answer takes long", asyn
 });
 
 test("a solver that cannot be started any more is tried again by a button", async ({ page }) => {
-	await open(page);
+	await openWhole(page);
 	await noMoreSolver(page);
 	await fail(page);
 	await windowArea(page).fill("1700");
@@ -194,8 +198,7 @@ test("without a solver nothing that is kept is lost", async ({ page }) => {
 test("an answer that takes long is counted, the older one is paler meanwhile, and the solver can be started anew", async ({
 	page,
 }) => {
-	await slowSolver(page);
-	await open(page);
+	await openSlow(page);
 	await expect(page.locator(".title-block")).toBeVisible();
 	await delay(page, 120_000);
 	const table = page.locator("table.shares");
@@ -246,8 +249,7 @@ test("with 240 branches the cell takes what is typed while the answer is still a
 }) => {
 	// Two hundred and forty rows take half a minute on two busy cores.
 	test.slow();
-	await slowSolver(page);
-	await open(page);
+	await openSlow(page);
 	await openText(page, large(await saved(page), 240));
 	await expect(page.locator(".title-block .large")).toHaveText("Large");
 	await expect(page.locator(".branches [data-row]")).toHaveCount(240);

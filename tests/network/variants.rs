@@ -157,3 +157,27 @@ fn more_variants_than_anybody_compares_are_refused() {
     );
     assert_eq!(with(65), [wanted]);
 }
+
+#[test]
+fn many_variants_of_a_very_large_base_are_refused() {
+    let with = |count: usize| {
+        told(move |study| {
+            let twin = study["network"]["branches"][0].clone();
+            let branches = study["network"]["branches"].as_array_mut();
+            let branches = branches.expect("a list");
+            for place in 0..994 {
+                let mut branch = twin.clone();
+                branch["id"] = json!(format!("twin {place}"));
+                branches.push(branch);
+            }
+            let named = |place: usize| json!({"name": format!("variant {place}")});
+            study["variants"] = (0..count).map(named).collect();
+        })
+    };
+    assert_eq!(with(20), []);
+    let message =
+        "have 42000 rows and losses together, at most 40000 are taken; leave out variants or rows"
+            .to_owned();
+    let wanted = (Kind::TooMany, String::new(), "variants".to_owned(), message);
+    assert_eq!(with(21), [wanted]);
+}

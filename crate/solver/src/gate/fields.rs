@@ -67,7 +67,7 @@ struct Gate {
 
 impl Gate {
     fn say(&mut self, kind: Kind, at: At, field: &str, message: &str) {
-        if self.errors.len() >= MOST_ERRORS {
+        if self.is_full() {
             return;
         }
         self.errors.push(StudyError {
@@ -76,6 +76,11 @@ impl Gate {
             field: at.field(field),
             message: message.to_owned(),
         });
+    }
+
+    /// Whether another error would not be told, so that it need not be looked for.
+    fn is_full(&self) -> bool {
+        self.errors.len() >= MOST_ERRORS
     }
 
     fn study(&mut self, study: &Object) {
@@ -221,6 +226,9 @@ impl Gate {
         }
         let losses = self.list(branch, at, "losses", true, MOST_LOSSES).iter();
         for (place, loss) in losses.enumerate() {
+            if self.is_full() {
+                return;
+            }
             let at = At {
                 place: Some(place),
                 ..At::inside(at.element, "losses")
@@ -402,6 +410,9 @@ impl Gate {
         };
         let list = self.list(row, at, field, required, most).iter();
         for (place, element) in list.enumerate() {
+            if self.is_full() {
+                return;
+            }
             let name = id_or_place(element, what, place);
             let at = At::element(&name);
             match element {

@@ -19,9 +19,9 @@ use crate::study::{FORMAT, Study, VERSION};
 
 pub use meaning::check;
 
-/// No study needs more: sixty times a network of 200 branches. A file beyond it is refused before it is parsed
+/// No study needs more: thirty times a network of 200 branches. A file beyond it is refused before it is parsed
 /// [bytes].
-const LARGEST_TEXT: usize = 2 << 20;
+const LARGEST_TEXT: usize = 1 << 20;
 /// More errors are counted as one: whoever has put these right is told the next, and a document made to be
 /// wrong everywhere does not fill the memory.
 const MOST_ERRORS: usize = 1_000;

@@ -5,10 +5,13 @@ use std::collections::BTreeSet;
 
 use super::{LONGEST_NAME, MOST_ERRORS, meaning};
 use crate::error::{StudyError, StudyErrorKind as Kind};
-use crate::study::{Network, Study, Variant};
+use crate::study::{Branch, Network, Node, Study, Variant};
 
 /// More versions than anybody compares; every one of them is checked like a study.
 const MOST: usize = 64;
+/// Rows and losses of all variants together: each is checked in every variant, and a base of 2,000 rows is
+/// not compared in so many.
+const MOST_ROWS: usize = 40_000;
 
 /// Everything wrong with the variants; `base` is what is wrong with the study without them, which is not
 /// told again for each.
@@ -18,8 +21,17 @@ pub fn check(study: &Study, base: &[StudyError]) -> Vec<StudyError> {
         let message = format!("has {count} variants, at most {MOST} are taken");
         return vec![error(Kind::TooMany, "", "variants", message)];
     }
+    let own = (study.variants.iter()).map(|own| rows(&own.nodes, &own.branches));
+    let rows = count * rows(&study.network.nodes, &study.network.branches) + own.sum::<usize>();
+    if rows > MOST_ROWS {
+        let message = format!(
+            "have {rows} rows and losses together, at most {MOST_ROWS} are taken; leave out variants or rows"
+        );
+        return vec![error(Kind::TooMany, "", "variants", message)];
+    }
     let mut errors = Vec::new();
     let mut names = BTreeSet::new();
+    let known = ids(&study.network);
     for (place, variant) in study.variants.iter().enumerate() {
         if base.len() + errors.len() >= MOST_ERRORS {
             break;
@@ -39,13 +51,7 @@ pub fn check(study: &Study, base: &[StudyError]) -> Vec<StudyError> {
             own.push(error(Kind::DuplicateId, &element, "name", message));
         }
         let version = study.version(place);
-        differences(
-            &element,
-            variant,
-            &study.network,
-            &version.network,
-            &mut own,
-        );
+        differences(&element, variant, &known, &version.network, &mut own);
         let told = meaning::check(&version).into_iter();
         own.extend(told.filter(|error| !base.contains(error)));
         for error in &mut own {
@@ -54,6 +60,11 @@ pub fn check(study: &Study, base: &[StudyError]) -> Vec<StudyError> {
         errors.extend(own);
     }
     errors
+}
+
+fn rows(nodes: &[Node], branches: &[Branch]) -> usize {
+    let losses = branches.iter().map(|branch| branch.losses.len());
+    nodes.len() + branches.len() + losses.sum::<usize>()
 }
 
 /// Says in an error which variant it is of.
@@ -66,11 +77,11 @@ pub fn name_variant(error: &mut StudyError, name: &str, element: &str) {
     error.message.insert_str(0, &format!("in variant {name}: "));
 }
 
-/// What a variant leaves out is in the base, is left out once and not given too; its order names its rows.
+/// What a variant leaves out is among the ids of the base, is left out once and not given too; its order names its rows.
 fn differences(
     element: &str,
     variant: &Variant,
-    base: &Network,
+    base: &BTreeSet<&str>,
     version: &Network,
     errors: &mut Vec<StudyError>,
 ) {
@@ -82,19 +93,21 @@ fn differences(
     let mut say = |kind: Kind, list: &str, place: usize, message: String| {
         errors.push(error(kind, element, &format!("{list}[{place}]"), message));
     };
-    let known = ids(base);
     let mut seen = BTreeSet::new();
     for (place, id) in variant.removed.iter().enumerate() {
         if !seen.insert(id.as_str()) {
             let message = format!("{id} is left out twice; name it once");
             say(Kind::DuplicateId, "removed", place, message);
-        } else if !known.contains(id.as_str()) {
+        } else if !base.contains(id.as_str()) {
             let message = format!("the base has no row called {id}, so it cannot be left out");
             say(Kind::UnknownId, "removed", place, message);
         } else if own.contains(id.as_str()) {
             let message = format!("{id} is left out and has a row here too; keep one of the two");
             say(Kind::Contradiction, "removed", place, message);
         }
+    }
+    if variant.order.is_empty() {
+        return;
     }
     let known = ids(version);
     let mut seen = BTreeSet::new();

@@ -3,7 +3,6 @@
 use std::collections::{BTreeMap, BTreeSet, VecDeque};
 
 use super::{Branch, Network, Node, Study, Variant};
-use crate::short;
 
 /// A row of the network, known by its id.
 trait Row: Clone {
@@ -77,11 +76,12 @@ fn rows<'v, T: Row>(
     }
     let joined: BTreeSet<usize> = forms.into_values().flatten().collect();
     rows.extend(joined.into_iter().map(|place| &own[place]));
-    let mut placed = Vec::with_capacity(rows.len());
+    let (mut placed, mut unplaced) = (BTreeMap::new(), Vec::new());
     for row in rows {
-        let place = places.get_mut(row.id()).and_then(VecDeque::pop_front);
-        placed.push((place.unwrap_or(usize::MAX), row));
+        match places.get_mut(row.id()).and_then(VecDeque::pop_front) {
+            Some(place) => drop(placed.insert(place, row)),
+            None => unplaced.push(row),
+        }
     }
-    short::sort(&mut placed, |left, right| left.0 < right.0);
-    placed.into_iter().map(|(_, row)| row.clone()).collect()
+    placed.into_values().chain(unplaced).cloned().collect()
 }

@@ -161,6 +161,36 @@ fn combining_header(k: f64, regain: f64) -> Study {
     builder.study(DEPRESSION)
 }
 
+/// A header whose side leg brings air while the port at its run's end is open, and takes air, beside the run, for the
+/// port behind both.
+fn two_way_header(dividing: f64, combining: f64) -> Study {
+    let mut builder = Builder::default();
+    let kind = NodeKind::Header {
+        area: RUN,
+        regain_dividing: Some(dividing),
+        regain_combining: Some(combining),
+        volume: None,
+        cad_volume: None,
+    };
+    builder
+        .source("room")
+        .port("at the end")
+        .port("behind")
+        .node("box", NodeKind::PLENUM)
+        .node("end", NodeKind::PLENUM)
+        .node("header", kind);
+    let (run, side) = (("header", RUN_LEG), ("header", SIDE_LEG));
+    builder
+        .legs("inlet", ("room", None), run, vec![duct(RUN)])
+        .legs("outlet", run, ("end", None), vec![duct(RUN)])
+        .branch("end runner", "end", "at the end", vec![duct(RUN)])
+        .branch("round", "end", "box", vec![duct(SIDE)])
+        .legs("across", side, ("box", None), vec![typed(0.5, SIDE)])
+        .branch("neck", "room", "box", vec![duct(SIDE)])
+        .branch("runner", "box", "behind", vec![duct(RUN)]);
+    builder.study(DEPRESSION)
+}
+
 pub fn duct(area: f64) -> Loss {
     Loss::Duct {
         area,
@@ -312,6 +342,21 @@ fn regain_checks() -> Vec<Check> {
         0.8,
     );
     checks.extend(combining);
+    // One number, off by as much as it scatters in the draw of each port.
+    let draw = Draw::BenchOneAtATime;
+    let (dividing, combining) = (0.6, 0.8);
+    let slopes = slopes(
+        |x| {
+            two_way_header(
+                dividing + SCATTER_DIVIDING * x,
+                combining + SCATTER_COMBINING * x,
+            )
+        },
+        draw,
+    );
+    let expected: Vec<f64> = slopes.iter().map(|slope| BAND * slope.abs()).collect();
+    let ours = amounts(&two_way_header(dividing, combining), draw, "header");
+    checks.extend(compare("regain, header both ways", &expected, &ours));
     checks
 }
 

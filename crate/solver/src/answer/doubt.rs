@@ -28,8 +28,7 @@ pub fn doubts(gradients: &Gradients, flows: &[f64]) -> Vec<Doubt> {
     let mut cylinders = vec![vec![(0.0, 0.0); laws.len()]; flows.len()];
     for (gradient, law) in gradients.all.iter().zip(law_of) {
         let cause = &gradient.cause;
-        for (parts, by) in cylinders.iter_mut().zip(deviations_by(flows, &gradient.by)) {
-            let spread = by * cause.scatter;
+        for (parts, spread) in cylinders.iter_mut().zip(deviations_by(flows, &gradient.by)) {
             let (common, place) = &mut parts[law];
             *common += spread * cause.common.sqrt();
             *place += spread * spread * (1.0 - cause.common);

@@ -7,7 +7,7 @@ use crate::solve::{Cause, Forcing};
 pub struct Gradient {
     /// The number.
     pub cause: Cause,
-    /// Change of each result with a unit change of the number.
+    /// Change of each result with one standard deviation of the number.
     pub by: Vec<f64>,
 }
 

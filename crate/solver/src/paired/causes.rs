@@ -100,8 +100,7 @@ impl Sensitive {
                 .filter_map(|number| {
                     let mut gradients = drawn.gradients.all.iter();
                     let gradient = gradients.find(|gradient| number.is(&gradient.cause))?;
-                    let changes = answer::deviations_by(flows, &gradient.by);
-                    let change = changes.map(|by| by * gradient.cause.scatter);
+                    let change = answer::deviations_by(flows, &gradient.by);
                     Some((number, change.collect()))
                 })
                 .collect(),

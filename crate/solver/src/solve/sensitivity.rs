@@ -18,13 +18,13 @@ pub struct Cause {
     pub element: usize,
     /// Position among the branch's losses or the node's uncertain numbers.
     pub position: usize,
-    /// One standard deviation of the uncertain number; relative for losses.
-    pub scatter: f64,
     /// Part of the variance that is the same everywhere [-].
     pub common: f64,
 }
 
-/// What a unit change of one uncertain number adds to the right-hand side of Newton's equations.
+/// What one standard deviation of one uncertain number adds to the right-hand side of Newton's equations. That is
+/// counted here, because the same number can scatter more in one state than in another: a header's where it
+/// combines, a change of area's where air goes back.
 #[derive(Clone, Debug)]
 pub struct Forcing {
     /// Which number.
@@ -111,10 +111,9 @@ impl Solver<'_> {
                     at_node: false,
                     element: branch,
                     position: Cause::of_loss(origin),
-                    scatter: relative,
                     common,
                 },
-                entries: vec![(branch, sign * change)],
+                entries: vec![(branch, sign * change * relative)],
             });
         }
     }
@@ -136,10 +135,9 @@ impl Solver<'_> {
                 at_node: false,
                 element: given.branch,
                 position: Cause::of_heat(given.loss),
-                scatter: relative,
                 common,
             },
-            entries: vec![(self.system.exit_unknown(passage), rise)],
+            entries: vec![(self.system.exit_unknown(passage), rise * relative)],
         }
     }
 
@@ -167,7 +165,7 @@ impl Solver<'_> {
                         -own.by_downstream
                     };
                     let sign = if own.forward { 1.0 } else { -1.0 };
-                    (leg.branch, -sign * by_leg * by_number)
+                    (leg.branch, -sign * by_leg * by_number * doubt.scatter)
                 })
                 .collect();
             forcings.push(Forcing {
@@ -176,7 +174,6 @@ impl Solver<'_> {
                     at_node: true,
                     element: node,
                     position,
-                    scatter: doubt.scatter,
                     common: junction::COMMON,
                 },
                 entries,

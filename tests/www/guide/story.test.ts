@@ -83,7 +83,7 @@ test("the cause is the largest part of the gap that pulls its way, with the law 
 	expect(text).toContain(largest?.label);
 	expect(text).toContain(header?.equation);
 	expect(text).toContain(header?.source);
-	expect(text).toMatch(/^Cylinder 1 has \d\.\d+ kPa less at its port than cylinder 4\./);
+	expect(text).toMatch(/^Cylinder 4 has \d\.\d+ kPa more at its port than cylinder 1\./);
 	expect(text).toMatch(/Mach 0\.\d+ in run 1 and 0\.\d+ in run 4/);
 });
 

@@ -26,11 +26,16 @@ impl Cycle<'_, '_> {
     /// # Errors
     /// When a network has no state at the first flows.
     pub(super) fn agree_together(&mut self) -> Result<bool, Failure> {
-        for interval in 0..self.intervals.len() {
-            if self.states[interval].is_none() {
-                self.solve_interval(interval)?;
+        // The first air is a guess, so no network is solved for it to its last digit.
+        let enough = std::mem::replace(&mut self.solver.enough, QUICK_STEP);
+        let begun = (0..self.intervals.len()).try_for_each(|interval| {
+            if self.states[interval].is_some() {
+                return Ok(());
             }
-        }
+            self.solve_interval(interval)
+        });
+        self.solver.enough = enough;
+        begun?;
         let mut progress = Progress::default();
         let mut last_step = f64::INFINITY;
         for _ in 0..STEPS {
@@ -45,7 +50,7 @@ impl Cycle<'_, '_> {
             let steps = self.lanes.iter();
             let flow = steps.map(|lane| self.solver.system.largest_flow(&lane.step));
             last_step = part * flow.fold(0.0, f64::max) / missed.total;
-            if self.solver.quick && last_step <= QUICK_STEP {
+            if part == 1.0 && last_step < self.solver.enough {
                 return Ok(true);
             }
             if !last_step.is_finite() {

@@ -127,8 +127,9 @@ pub struct Solver<'m> {
     pub iterations: u32,
     /// Whether a state is looked for by every means, or only by plain steps.
     pub patient: bool,
-    /// Whether a state serves statistics, which a step less does not change.
-    pub quick: bool,
+    /// Largest change of a flow in the last step, over the total flow, after which a state is near enough for what
+    /// it serves; none does for an answer [-].
+    pub enough: f64,
 }
 
 impl<'m> Solver<'m> {
@@ -139,7 +140,7 @@ impl<'m> Solver<'m> {
             system: System::new(model, thermal),
             iterations: 0,
             patient: true,
-            quick: false,
+            enough: 0.0,
         }
     }
 
@@ -150,7 +151,7 @@ impl<'m> Solver<'m> {
             system,
             iterations: 0,
             patient: false,
-            quick: true,
+            enough: QUICK_STEP,
         }
     }
 
@@ -255,7 +256,8 @@ impl<'m> Solver<'m> {
             }
             let factor = self.allowed_factor(state);
             last_step = factor * self.system.largest_flow_step() / missed.total;
-            if self.quick && last_step <= QUICK_STEP {
+            // A step that was cut short tells nothing of how near the state is.
+            if factor == 1.0 && last_step < self.enough {
                 self.system.apply(state, factor);
                 return Ok(());
             }

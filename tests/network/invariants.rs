@@ -1,6 +1,9 @@
 //! What must hold for every network, whatever its numbers.
 
-use evenport::{Draw, Leg, Loss, NodeKind, Reference, Study};
+use evenport::{
+    ConeLaw, Draw, Leg, Loss, NodeKind, Reference, ScheduleLaw, Station, StationBend, StepLaw,
+    Study,
+};
 
 use crate::support::{Builder, answer, solved, typed};
 
@@ -81,6 +84,116 @@ fn nothing_depends_on_the_order_of_rows() {
                 "{draw:?} cylinder {}",
                 a.cylinder
             );
+        }
+    }
+}
+
+/// Two boxes, between them every loss that is not alike both ways; `turned` draws that branch from its other end.
+fn drawn(turned: bool, scheduled: bool) -> Study {
+    let (wide, narrow) = (4e-3, 2e-3);
+    let either = |from: f64, to: f64| if turned { (to, from) } else { (from, to) };
+    let sudden = |from: f64, to: f64| {
+        let (area_from, area_to) = either(from, to);
+        let law = StepLaw::default();
+        Loss::SuddenChange {
+            area_from,
+            area_to,
+            law,
+        }
+    };
+    let gradual = |from: f64, to: f64| {
+        let (area_from, area_to) = either(from, to);
+        Loss::GradualChange {
+            area_from,
+            area_to,
+            length: 0.05,
+            law: ConeLaw::default(),
+        }
+    };
+    let opening = |from: Option<f64>, to: Option<f64>| Loss::Opening {
+        area: 1.8e-3,
+        discharge_coefficient: 0.65,
+        area_from: if turned { to } else { from },
+        area_to: if turned { from } else { to },
+        thickness: None,
+    };
+    let station = |at: f64, area: f64| Station {
+        at,
+        area,
+        perimeter: None,
+    };
+    let mut stations = vec![
+        station(0.0, narrow),
+        station(0.1, wide),
+        station(0.2, narrow),
+        station(0.25, 1.5 * narrow),
+    ];
+    let mut bends = vec![StationBend {
+        at: 0.05,
+        angle: 1.0,
+        radius: 0.1,
+    }];
+    if turned {
+        stations.reverse();
+        stations
+            .iter_mut()
+            .for_each(|station| station.at = 0.25 - station.at);
+        bends[0].at = 0.25 - bends[0].at;
+    }
+    let schedule = Loss::Schedule {
+        roughness: 5e-5,
+        stations,
+        bends,
+        law: ScheduleLaw::default(),
+    };
+    let mut losses = vec![
+        sudden(wide, narrow),
+        gradual(narrow, wide),
+        gradual(wide, narrow),
+        opening(Some(narrow), None),
+        sudden(1.5 * narrow, wide),
+    ];
+    if scheduled {
+        losses.push(schedule);
+    }
+    let mut builder = Builder::default();
+    builder
+        .source("room")
+        .node("box", NodeKind::PLENUM)
+        .node("far", NodeKind::PLENUM)
+        .port("near port")
+        .port("far port")
+        .branch("neck", "room", "box", vec![typed(0.5, 6e-3)])
+        .branch("near runner", "box", "near port", runner(0.5))
+        .branch("far runner", "far", "far port", runner(0.5));
+    if turned {
+        losses.reverse();
+        builder.branch("between", "far", "box", losses);
+    } else {
+        builder.branch("between", "box", "far", losses);
+    }
+    complete(builder.study(7_000.0))
+}
+
+#[test]
+fn nothing_depends_on_which_way_a_branch_is_drawn() {
+    // Within a step of a schedule friction, bend and change of section come one after the other.
+    for (scheduled, allowed) in [(false, 1e-12), (true, 1e-7)] {
+        let [one, other] = [false, true].map(|turned| answer(&drawn(turned, scheduled)));
+        for draw in [
+            Draw::BenchAllOpen,
+            Draw::BenchOneAtATime,
+            Draw::CycleMean,
+            Draw::Running,
+        ] {
+            let (one, other) = (solved(&one, draw), solved(&other, draw));
+            for (a, b) in one.cylinders.iter().zip(&other.cylinders) {
+                let at = format!("{draw:?} cylinder {}", a.cylinder);
+                let off = (a.share - b.share).abs();
+                assert!(off < allowed, "{at}: {} {}", a.share, b.share);
+                let off = (a.doubt - b.doubt).abs();
+                assert!(off < allowed.max(1e-9), "{at}: {} {}", a.doubt, b.doubt);
+            }
         }
     }
 }

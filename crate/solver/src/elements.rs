@@ -25,12 +25,12 @@ pub struct Piece {
     pub part: u32,
     /// Catalogue kind of its law.
     pub kind: &'static str,
-    /// How far that law may lie from the truth.
-    pub scatter: Scatter,
     /// For flow from `from`.
     pub ahead: Element,
     /// For flow from `to`.
     pub back: Element,
+    /// How far the law of either may lie from the truth, in that order.
+    pub scatter: [Scatter; 2],
 }
 
 /// The pieces of a loss, in order from `from`.
@@ -48,9 +48,9 @@ pub fn pieces(loss: &Loss) -> Vec<Piece> {
     vec![Piece {
         part: 0,
         kind: loss.kind(),
-        scatter: scatter(loss),
         ahead,
         back,
+        scatter: scatter(loss),
     }]
 }
 
@@ -373,9 +373,9 @@ fn circle(area: f64) -> f64 {
     2.0 * (PI * area).sqrt()
 }
 
-/// How far the law of a loss may lie from the truth.
-fn scatter(loss: &Loss) -> Scatter {
-    match *loss {
+/// How far the law of a loss may lie from the truth, for flow from `from` and from `to`.
+fn scatter(loss: &Loss) -> [Scatter; 2] {
+    let alike = match *loss {
         Loss::EntrySharp { law, .. } => law.scatter(),
         Loss::EntryRounded { law, .. } => law.scatter(),
         Loss::EntryFlared { .. } => entry::flared_idelchik::SCATTER,
@@ -387,13 +387,19 @@ fn scatter(loss: &Loss) -> Scatter {
             area_from,
             area_to,
             law,
-        } => law.scatter(area_from < area_to),
+        } => {
+            let widens = area_from < area_to;
+            return [law.scatter(widens), law.scatter(!widens)];
+        }
         Loss::GradualChange {
             area_from,
             area_to,
             law,
             ..
-        } => law.scatter(area_from < area_to),
+        } => {
+            let widens = area_from < area_to;
+            return [law.scatter(widens), law.scatter(!widens)];
+        }
         Loss::Hose { .. } => hose_hawthorne_1963::SCATTER,
         Loss::ScreenRound { open_part, law, .. } => RoundScreen { open_part, law }.scatter(),
         Loss::ScreenSquare { open_part, law, .. } => SquareScreen { open_part, law }.scatter(),
@@ -405,7 +411,8 @@ fn scatter(loss: &Loss) -> Scatter {
         Loss::Core { .. } => cooler::two_point_fit::SCATTER,
         Loss::Schedule { .. } => crate::law::friction::churchill_1977::SCATTER,
         Loss::TypedK { .. } => TYPED_SCATTER,
-    }
+    };
+    [alike, alike]
 }
 
 /// A typed coefficient says nothing of its own scatter.

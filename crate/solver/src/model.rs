@@ -431,14 +431,14 @@ fn model_branch(
     let mut reversed = Chain::default();
     for (position, loss) in branch.losses.iter().enumerate() {
         for piece in pieces(loss) {
-            let origin = Origin {
+            let [ahead, back] = piece.scatter.map(|scatter| Origin {
                 loss: position as u32,
                 part: piece.part,
                 kind: piece.kind,
-                scatter: piece.scatter,
-            };
-            forward.append(piece.ahead, origin);
-            reversed.append(piece.back, origin);
+                scatter,
+            });
+            forward.append(piece.ahead, ahead);
+            reversed.append(piece.back, back);
         }
     }
     reversed.turn_round();

@@ -135,7 +135,7 @@ fn friction(
         64.0 / laminar_constant(middle.area, perimeter),
     ));
     let (part, kind, scatter) = (Part::Friction, "duct", churchill_1977::SCATTER);
-    Some(piece(part, kind, scatter, duct.clone(), duct))
+    Some(piece(part, kind, [scatter; 2], duct.clone(), duct))
 }
 
 /// Length of the way between two stations that bends take up [m].
@@ -177,7 +177,8 @@ fn turn(
         diameter: rounded.diameter,
         relative_roughness: roughness / rounded.diameter,
     };
-    piece(Part::Bend, "bend", law.scatter(), element.clone(), element)
+    let scatter = [law.scatter(); 2];
+    piece(Part::Bend, "bend", scatter, element.clone(), element)
 }
 
 /// A bend in the section that it stands in, as its author sees it.
@@ -235,7 +236,7 @@ fn stretch(stations: &[Station], way: i8, law: ConeLaw) -> Option<Piece> {
         law.narrowing(large, small, length, 0.0)
     }));
     let kind = "gradualChange";
-    let scatter = law.scatter(way > 0);
+    let scatter = [law.scatter(way > 0), law.scatter(way <= 0)];
     Some(if way > 0 {
         piece(Part::Widening, kind, scatter, widening, narrowing)
     } else {
@@ -260,13 +261,19 @@ fn mean(stations: &[Station], coefficient: impl Fn(f64) -> f64) -> f64 {
     parts.sum()
 }
 
-fn piece(part: Part, kind: &'static str, scatter: Scatter, ahead: Element, back: Element) -> Piece {
+fn piece(
+    part: Part,
+    kind: &'static str,
+    scatter: [Scatter; 2],
+    ahead: Element,
+    back: Element,
+) -> Piece {
     Piece {
         part: part as u32,
         kind,
-        scatter,
         ahead,
         back,
+        scatter,
     }
 }
 
@@ -358,7 +365,7 @@ mod tests {
             };
             let at = |terms: &crate::law::bend::BendTerms| terms.coefficient(0.02).value;
             assert!((at(terms) / at(&wanted.terms()) - 1.0).abs() < 1e-9);
-            assert_eq!(found[1].scatter, law.bend().scatter());
+            assert_eq!(found[1].scatter, [law.bend().scatter(); 2]);
             seen.push(at(terms));
         }
         assert!(seen[0] != seen[1] && seen[1] != seen[2] && seen[0] != seen[2]);

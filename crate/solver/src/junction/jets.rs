@@ -14,6 +14,12 @@ struct Entering {
     by_flow: Vec<f64>,
 }
 
+/// How much of the jet a leg feels that takes this part of all leg flows, and its derivative by the part.
+fn felt(part: f64) -> (f64, f64) {
+    let (feels, slope) = smooth_step(part / BLEND * 2.0 - 1.0);
+    (feels, slope * 2.0 / BLEND)
+}
+
 impl Jets {
     pub(super) fn losses(&self, state: NodeState, flows: &[f64], out: &mut LegLosses) {
         let legs = flows.len();
@@ -24,14 +30,13 @@ impl Jets {
         }
         for leg in (0..legs).filter(|leg| self.fractions[*leg] != 0.0) {
             let part = -flows[leg] / total;
-            let (feels, slope) = smooth_step(part / BLEND * 2.0 - 1.0);
+            let (feels, slope) = felt(part);
             out.loss[leg] = -self.fractions[leg] * entering.value * feels;
             for other in 0..legs {
                 let by_other = if other == leg { -1.0 } else { 0.0 };
                 let part_by_flow = (by_other - part * flows[other].signum()) / total;
                 out.by_flow[leg * legs + other] = -self.fractions[leg]
-                    * (entering.by_flow[other] * feels
-                        + entering.value * slope * 2.0 / BLEND * part_by_flow);
+                    * (entering.by_flow[other] * feels + entering.value * slope * part_by_flow);
             }
         }
     }
@@ -39,11 +44,12 @@ impl Jets {
     /// One uncertain fraction for every leg, in their order; those that bring air feel none.
     pub(super) fn doubts(&self, state: NodeState, flows: &[f64]) -> Vec<JunctionDoubt> {
         let entering = self.entering(state, flows).value;
+        let total: f64 = flows.iter().map(|flow| flow.abs()).sum();
         (0..flows.len())
             .map(|leg| {
                 let mut by_number = vec![0.0; flows.len()];
                 if flows[leg] < 0.0 {
-                    by_number[leg] = -entering;
+                    by_number[leg] = -entering * felt(-flows[leg] / total).0;
                 }
                 JunctionDoubt {
                     law: "plenum",

@@ -2,7 +2,7 @@
 
 use super::authors::{self, by_author};
 use super::world::{Names, World, name};
-use crate::branch::{Chain, Element};
+use crate::branch::{Chain, Element, Origin};
 use crate::draw::Redrawn;
 use crate::elements::pieces;
 use crate::junction::Junction;
@@ -32,12 +32,10 @@ enum Acts {
         branch: usize,
         /// Which loss and which of its numbers, as its cause counts them.
         position: usize,
-        /// Positions in the chain from `from`.
-        ahead: Vec<usize>,
-        /// Positions in the chain from `to`.
-        back: Vec<usize>,
-        /// One standard deviation over the loss, as the study has it [-].
-        scatter: f64,
+        /// In the chains from `from` and from `to`.
+        places: [Vec<usize>; 2],
+        /// One standard deviation over the loss either way, as the study has it [-].
+        scatter: [f64; 2],
         /// By author, when there are several.
         authors: Vec<Author>,
     },
@@ -53,14 +51,17 @@ enum Acts {
     /// On the part of the entering jet's head that a leg of a plenum feels.
     Jet { node: usize, leg: usize },
     /// On the conductance of a charge cooler's passage.
-    Heat { passage: usize, position: usize },
+    Heat {
+        passage: usize,
+        branch: usize,
+        position: usize,
+    },
 }
 
-/// A loss, or a part of it, as an author of its law has it; elements in the order of either chain.
+/// A loss, or a part of it, as an author of its law has it, either way; elements in the order of either chain.
 struct Author {
-    ahead: Vec<Element>,
-    back: Vec<Element>,
-    scatter: f64,
+    elements: [Vec<Element>; 2],
+    scatter: [f64; 2],
 }
 
 /// All uncertain numbers of a study's model.
@@ -81,6 +82,7 @@ pub fn numbers(study: &Study, model: &Model) -> Vec<Number> {
             common: effectiveness::SCATTER.common,
             acts: Acts::Heat {
                 passage,
+                branch: given.branch,
                 position: Cause::of_heat(given.loss),
             },
         });
@@ -106,42 +108,47 @@ impl Number {
         match self.acts {
             Acts::Loss {
                 branch, position, ..
+            }
+            | Acts::Heat {
+                branch, position, ..
             } => !cause.at_node && cause.element == branch && cause.position == position,
             Acts::Regain { node } => cause.at_node && cause.element == node,
             Acts::Tee { node, leg } | Acts::Jet { node, leg } => {
                 cause.at_node && cause.element == node && cause.position == leg
             }
-            Acts::Heat { position, .. } => !cause.at_node && cause.position == position,
             Acts::TeeAuthor { .. } => false,
         }
     }
 
     fn apply(&self, world: &World, redrawn: &mut Redrawn) {
+        let author = |authors: usize| (authors > 0).then(|| world.author(self.names, authors));
+        self.put(self.error(world), author, redrawn);
+    }
+
+    /// Makes a draw what it is with this error in the number, and with one of its authors where there are several.
+    fn put(&self, error: f64, author: impl Fn(usize) -> Option<usize>, redrawn: &mut Redrawn) {
         let Redrawn {
             published, model, ..
         } = redrawn;
         match &self.acts {
             Acts::Loss {
                 branch,
-                ahead,
-                back,
+                places,
                 scatter,
                 authors,
                 ..
             } => {
+                let author = author(authors.len()).map(|author| &authors[author]);
                 let chains = &mut model.branches[*branch];
-                let mut scatter = *scatter;
-                if !authors.is_empty() {
-                    let author = &authors[world.author(self.names, authors.len())];
-                    scatter = author.scatter;
-                    put(&mut chains.forward, ahead, &author.ahead);
-                    put(&mut chains.reversed, back, &author.back);
-                }
-                // A loss is never negative, and twice and half are equally far off.
-                let scale = (scatter * self.error(world)).exp();
-                let both = [(&mut chains.forward, ahead), (&mut chains.reversed, back)];
-                for (chain, places) in both {
-                    for place in places {
+                let both = [&mut chains.forward, &mut chains.reversed];
+                for (way, chain) in both.into_iter().enumerate() {
+                    if let Some(author) = author {
+                        put(chain, &places[way], &author.elements[way]);
+                    }
+                    let scatter = author.map_or(scatter, |author| &author.scatter)[way];
+                    // A loss is never negative, and twice and half are equally far off.
+                    let scale = (scatter * error).exp();
+                    for place in &places[way] {
                         chain.elements[*place].scale = scale;
                     }
                 }
@@ -154,27 +161,26 @@ impl Number {
                 if let (Some(Junction::Header(as_published)), Some(Junction::Header(header))) =
                     junctions
                 {
-                    let error = self.error(world);
                     header.dividing = as_published.dividing + SCATTER_DIVIDING * error;
                     header.combining = as_published.combining + SCATTER_COMBINING * error;
                 }
             }
             Acts::Tee { node, leg } => {
                 if let Some(Junction::Tee(tee)) = &mut model.nodes[*node].junction {
-                    tee.off[*leg] = self.error(world);
+                    tee.off[*leg] = error;
                 }
             }
             Acts::TeeAuthor { node, authors } => {
                 if let Some(Junction::Tee(tee)) = &mut model.nodes[*node].junction {
-                    tee.law = authors[world.author(self.names, authors.len())];
+                    tee.law = author(authors.len()).map_or(tee.law, |author| authors[author]);
                 }
             }
             Acts::Jet { node, leg } => {
-                redrawn.felt[*node][*leg] = PLENUM_JET_SCATTER * self.error(world);
+                redrawn.felt[*node][*leg] = PLENUM_JET_SCATTER * error;
             }
             Acts::Heat { passage, .. } => {
                 let scatter = effectiveness::SCATTER.relative;
-                model.passages[*passage].scale = (scatter * self.error(world)).exp();
+                model.passages[*passage].scale = (scatter * error).exp();
             }
         }
     }
@@ -206,13 +212,7 @@ fn nth(study: &Study, branch: usize, loss: usize) -> String {
 
 fn in_branch(study: &Study, model: &Model, branch: usize, numbers: &mut Vec<Number>) {
     let chains = &model.branches[branch];
-    let places = |chain: &Chain, loss: u32, part: u32| -> Vec<usize> {
-        let origins = chain.origins.iter().enumerate();
-        origins
-            .filter(|(_, origin)| origin.loss == loss && origin.part == part)
-            .map(|(place, _)| place)
-            .collect()
-    };
+    let both = [&chains.forward, &chains.reversed];
     let mut seen = Vec::new();
     for origin in &chains.forward.origins {
         if seen.contains(&(origin.loss, origin.part)) {
@@ -225,14 +225,17 @@ fn in_branch(study: &Study, model: &Model, branch: usize, numbers: &mut Vec<Numb
         let authors = authors.iter().map(|loss| {
             let mut pieces = pieces(loss);
             pieces.retain(|piece| piece.part == origin.part);
+            let scatter = pieces[0].scatter.map(|scatter| scatter.relative);
             let back = pieces.iter().rev().map(|piece| piece.back.clone());
+            let back = back.collect();
+            let ahead = pieces.into_iter().map(|piece| piece.ahead).collect();
             Author {
-                back: back.collect(),
-                scatter: pieces[0].scatter.relative,
-                ahead: pieces.into_iter().map(|piece| piece.ahead).collect(),
+                elements: [ahead, back],
+                scatter,
             }
         });
         let before = nth(study, branch, origin.loss as usize);
+        let same = |other: &Origin| (other.loss, other.part) == (origin.loss, origin.part);
         numbers.push(Number {
             law: origin.kind,
             names: names(
@@ -243,9 +246,16 @@ fn in_branch(study: &Study, model: &Model, branch: usize, numbers: &mut Vec<Numb
             acts: Acts::Loss {
                 branch,
                 position: Cause::of_loss(origin),
-                ahead: places(&chains.forward, origin.loss, origin.part),
-                back: places(&chains.reversed, origin.loss, origin.part),
-                scatter: origin.scatter.relative,
+                scatter: both.map(|chain| {
+                    let same = chain.origins.iter().find(|other| same(other));
+                    same.map_or(0.0, |same| same.scatter.relative)
+                }),
+                places: both.map(|chain| {
+                    let places = 0..chain.origins.len();
+                    places
+                        .filter(|place| same(&chain.origins[*place]))
+                        .collect()
+                }),
                 authors: authors.collect(),
             },
         });
@@ -286,5 +296,88 @@ fn at_node(model: &Model, node: usize, numbers: &mut Vec<Number>) {
             }
         }
         None => {}
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::answer::Draw;
+    use crate::draw::{self, Drawn};
+    use crate::gate;
+    use crate::model::Purpose;
+
+    /// One standard deviation is taken so often, either way.
+    const STEP: f64 = 1e-5;
+
+    fn drawn<'m>(study: &Study, model: &'m Model, draw: Draw) -> Drawn<'m> {
+        let operating = draw::operating(study).ok();
+        let drawn = draw::drawn(study, model, operating.as_ref(), draw);
+        drawn.expect("it is complete").expect("it has an answer")
+    }
+
+    /// The air of each cylinder with an error in one number.
+    fn flows(study: &Study, draw: Draw, number: &Number, error: f64) -> Vec<f64> {
+        let redrawn = Redrawn::new(study, draw).ok().flatten();
+        let mut redrawn = redrawn.expect("it has an answer");
+        number.put(error, |_| None, &mut redrawn);
+        for (node, felt) in redrawn.model.nodes.iter_mut().zip(&redrawn.felt) {
+            if let Some(Junction::Jets(jets)) = &mut node.junction {
+                for (fraction, felt) in jets.fractions.iter_mut().zip(felt) {
+                    *fraction += felt;
+                }
+            }
+        }
+        drawn(study, &redrawn.model, draw).cylinder_flow
+    }
+
+    /// Our own arithmetic, two ways: what a standard deviation of a number does to the cylinders' air, by the
+    /// exact sensitivities and by two answers.
+    #[test]
+    fn sensitivities_are_differences_of_answers() {
+        let examples = [
+            include_str!("../../../../examples/v8_lid/network.json"),
+            include_str!("../../../../examples/inline_log/network.json"),
+            include_str!("../../../../examples/tapered_log/network.json"),
+            include_str!("../../../../examples/leaky_lid/network.json"),
+            include_str!("../../../../examples/twin_feed/network.json"),
+            include_str!("../../../../examples/part_throttle/network.json"),
+            include_str!("../../../../examples/blown_v8/network.json"),
+        ];
+        for text in examples {
+            let study = gate::read(text).expect("the example is valid");
+            for draw in [
+                Draw::Running,
+                Draw::CycleMean,
+                Draw::BenchOneAtATime,
+                Draw::BenchAllOpen,
+            ] {
+                let model = Model::new(&study, Purpose::of(draw));
+                let here = drawn(&study, &model, draw);
+                let total: f64 = here.cylinder_flow.iter().sum();
+                let numbers = numbers(&study, &model);
+                for gradient in &here.gradients.all {
+                    let own = numbers.iter().filter(|number| number.is(&gradient.cause));
+                    assert_eq!(own.count(), 1, "{} {:?}", study.name, gradient.cause);
+                }
+                for number in numbers {
+                    let mut known = here.gradients.all.iter();
+                    let gradient = known.find(|gradient| number.is(&gradient.cause));
+                    let more = flows(&study, draw, &number, STEP);
+                    let less = flows(&study, draw, &number, -STEP);
+                    for (cylinder, (more, less)) in more.iter().zip(less).enumerate() {
+                        let difference = (more - less) / (2.0 * STEP);
+                        let ours = gradient.map_or(0.0, |gradient| gradient.by[cylinder]);
+                        let off = (difference - ours).abs();
+                        assert!(
+                            off <= 1e-6 * ours.abs() + 1e-8 * total,
+                            "{} {draw:?}, {}, cylinder {cylinder}: {difference:e} {ours:e} kg/s",
+                            study.name,
+                            number.law
+                        );
+                    }
+                }
+            }
+        }
     }
 }

@@ -160,7 +160,7 @@ fn record(
         .system
         .evaluate_exactly(solver.model, conditions, &mut state);
     let model = solver.model;
-    let regular = solver.linearise_solved(conditions, &state);
+    let regular = solver.linearise(conditions, &state);
     let forcings = solver.forcings(&state);
     for port in ports {
         let port_node = &model.ports[*port];

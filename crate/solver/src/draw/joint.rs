@@ -4,7 +4,7 @@
 //! takes one step towards where the air is going to be: what it will then say follows from its residuals
 //! by the same adjoints that give the derivatives by the air.
 
-use super::running::{Cycle, Swept};
+use super::running::{Cycle, Gathered, Swept};
 use crate::solve::{Factors, Failure, Missed, Progress, QUICK_STEP};
 
 /// Steps before the networks are solved in turn.
@@ -21,11 +21,11 @@ pub(super) struct Lane {
 }
 
 impl Cycle<'_, '_> {
-    /// Finds flows and states that agree; false when the steps lead nowhere.
+    /// Finds flows and states that agree, and gathers, if wanted, what they tell; false when the steps lead nowhere.
     ///
     /// # Errors
     /// When a network has no state at the first flows.
-    pub(super) fn agree_together(&mut self) -> Result<bool, Failure> {
+    pub(super) fn agree_together(&mut self, gather: bool) -> Result<bool, Failure> {
         // The first air is a guess, so no network is solved for it to its last digit.
         let enough = std::mem::replace(&mut self.solver.enough, QUICK_STEP);
         let begun = (0..self.intervals.len()).try_for_each(|interval| {
@@ -39,11 +39,15 @@ impl Cycle<'_, '_> {
         let mut progress = Progress::default();
         let mut last_step = f64::INFINITY;
         for _ in 0..STEPS {
-            let Some((missed, swept)) = self.look_ahead() else {
+            // What may be the last look gathers on the way: another would have to evaluate everything again.
+            let mut gathered =
+                (gather && Progress::may_end(last_step)).then(|| self.nothing_gathered());
+            let Some((missed, swept)) = self.look_ahead(gathered.as_mut()) else {
                 return Ok(false);
             };
             let (largest, change) = self.next_change(&swept);
             if progress.ends(missed, last_step) && largest <= BALANCE {
+                self.gathered = gathered.map(|gathered| (swept, gathered));
                 return Ok(true);
             }
             let part = self.step(&change);
@@ -61,7 +65,7 @@ impl Cycle<'_, '_> {
     }
 
     /// Evaluates and factorises every network, and reads what it will say after its step at the present air.
-    fn look_ahead(&mut self) -> Option<(Missed, Swept)> {
+    fn look_ahead(&mut self, mut gathered: Option<&mut Gathered>) -> Option<(Missed, Swept)> {
         let mut missed = Missed::default();
         let mut swept = self.nothing_swept();
         for interval in 0..self.intervals.len() {
@@ -70,18 +74,22 @@ impl Cycle<'_, '_> {
             let system = &mut self.solver.system;
             let residuals = system.evaluate_exactly(self.model, &self.conditions, &mut state);
             missed = missed.worse(self.solver.missed(&residuals, &state));
-            let regular = self.solver.linearise_solved(&self.conditions, &state);
+            let regular = self.solver.linearise(&self.conditions, &state);
             self.states[interval] = Some(state);
             if !regular {
                 return None;
             }
             self.solver.iterations += 1;
-            for mut reading in self.readings(interval, self.states[interval].as_ref()?) {
+            let mut readings = self.readings(interval, self.states[interval].as_ref()?);
+            for reading in &mut readings {
                 self.solver.adjoint(&mut reading.gradient);
                 let right = &self.solver.system.right;
                 let ahead: f64 = reading.gradient.iter().zip(right).map(|(a, b)| a * b).sum();
                 reading.value += ahead;
-                self.book(&mut swept, interval, &reading);
+                self.book(&mut swept, interval, reading);
+            }
+            if let Some(gathered) = &mut gathered {
+                self.gather_interval(interval, residuals, &readings, gathered);
             }
             let lane = &mut self.lanes[interval];
             lane.step.clone_from(&self.solver.system.right);
@@ -136,7 +144,7 @@ mod tests {
         let (mut together, mut in_turn) = (cycle(), cycle());
         assert!(
             together
-                .agree_together()
+                .agree_together(false)
                 .expect("states at the first flows")
         );
         in_turn.agree_in_turn().expect("the example is solved");

@@ -134,7 +134,7 @@ impl RepeatedCycle<'_> {
             self.0.states.clone_from(&from.states);
             self.0.values.clone_from(&from.values);
         }
-        self.0.agree().ok()?;
+        self.0.agree(false).ok()?;
         Some(CycleState {
             states: self.0.states.clone(),
             values: self.0.values.clone(),

@@ -105,7 +105,7 @@ impl<'a> Cycle<'_, 'a> {
     }
 
     fn numbers(&mut self) -> Result<Numbers, Refused> {
-        self.agree().map_err(Refused::Failed)?;
+        self.agree(false).map_err(Refused::Failed)?;
         let mut swept = self.nothing_swept();
         for interval in 0..self.intervals.len() {
             if let Some(state) = &self.states[interval] {

@@ -9,11 +9,12 @@ use super::dense::solve_dense;
 use super::events::{self, Interval};
 use super::joint::Lane;
 use super::operating::{Operating, ReferenceDensity};
+use super::reading::Reading;
 use super::shared::{Equations, Shared, Unknown};
 use super::spectrum::Gradients;
 use super::{Drawn, Refused, Snapshot};
 use crate::model::Model;
-use crate::solve::{Conditions, Failure, Flowing, Hold, Solver, System};
+use crate::solve::{Conditions, Failure, Flowing, Hold, Residuals, Solver, System};
 
 /// Change of a cylinder's flow that ends the outer iteration, over the total [-].
 const STEP: f64 = 1e-12;
@@ -31,7 +32,7 @@ pub fn running<'m>(
     let mut cycle = Cycle::new(model, operating, &intervals);
     cycle.solver.patient = false;
     let failure = match cycle.solve() {
-        Ok(swept) => return cycle.drawn(&swept),
+        Ok(told) => return cycle.drawn(told),
         Err(failure) => failure,
     };
     if let section @ Refused::Section { .. } = cycle.explain(failure) {
@@ -41,8 +42,8 @@ pub fn running<'m>(
         return Err(bypass);
     }
     let mut cycle = Cycle::new(model, operating, &intervals);
-    let swept = cycle.solve().map_err(Refused::Failed)?;
-    cycle.drawn(&swept)
+    let told = cycle.solve().map_err(Refused::Failed)?;
+    cycle.drawn(told)
 }
 
 /// A bypass without which there would be an answer: what it returns heats the blower's inlet, and the
@@ -54,7 +55,7 @@ fn hot_bypass(model: &Model, operating: &Operating, intervals: &[Interval]) -> O
     for bypass in &model.bypasses {
         cycle.conditions.given[*bypass] = Some(0.0);
     }
-    cycle.agree().ok()?;
+    cycle.agree(false).ok()?;
     Some(Refused::HotBypass { branch: bypass })
 }
 
@@ -87,16 +88,16 @@ pub(super) struct Cycle<'m, 'a> {
     pub(super) lanes: Vec<Lane>,
     /// What all intervals share; first the mean flow of each cylinder [kg/s].
     pub(super) values: Vec<f64>,
-    pub(super) gradients: Gradients,
+    /// What the last look at states that agree has told, where it was wanted.
+    pub(super) gathered: Option<(Swept, Gathered)>,
 }
 
-/// What a pass over the intervals does beside reading their states.
-#[derive(Clone, Copy, PartialEq, Eq)]
-enum Sweep {
-    /// Solves them first.
-    Solving,
-    /// Gathers what every uncertain number does.
-    Gathering,
+/// What is told of states that agree, and of no others, beside what the networks say.
+pub(super) struct Gathered {
+    /// What every uncertain number does to the readings.
+    gradients: Gradients,
+    /// By interval.
+    snapshots: Vec<Snapshot>,
 }
 
 /// What the intervals' networks say at the present values, with derivatives by them.
@@ -173,7 +174,7 @@ impl<'m, 'a> Cycle<'m, 'a> {
             states: vec![None; intervals.len()],
             lifts: Vec::new(),
             lanes,
-            gradients: Gradients::new(0),
+            gathered: None,
         };
         cycle.set_shared();
         cycle
@@ -295,10 +296,12 @@ impl<'m, 'a> Cycle<'m, 'a> {
     }
 
     /// Finds values and states that agree, and what every uncertain number does to the flows.
-    fn solve(&mut self) -> Result<Swept, Failure> {
-        self.agree()?;
-        // The states belong to these values; only now are the sensitivities worth their price.
-        let swept = self.sweep(Sweep::Gathering)?;
+    fn solve(&mut self) -> Result<(Swept, Gathered), Failure> {
+        self.agree(true)?;
+        let (swept, mut gathered) = match self.gathered.take() {
+            Some(told) => told,
+            None => self.gather(),
+        };
         let equations = self.equations(&swept);
         let matrix = self.shared.matrix(&equations, &swept.by);
         // What each reading's change by itself does to the values.
@@ -311,20 +314,20 @@ impl<'m, 'a> Cycle<'m, 'a> {
             })
             .collect();
         let values = self.values.len();
-        self.gradients.transform(|by| {
+        gathered.gradients.transform(|by| {
             let pushed = by.to_vec();
             for (value, by) in by[..values].iter_mut().enumerate() {
                 let parts = by_reading.iter().zip(&pushed);
                 *by = parts.map(|(change, pushed)| change[value] * pushed).sum();
             }
         });
-        Ok(swept)
+        Ok((swept, gathered))
     }
 
-    /// Finds values and states that agree.
-    pub(super) fn agree(&mut self) -> Result<(), Failure> {
+    /// Finds values and states that agree, and gathers, if wanted and on the way, what they tell.
+    pub(super) fn agree(&mut self, gather: bool) -> Result<(), Failure> {
         let values = self.values.clone();
-        if self.agree_together()? {
+        if self.agree_together(gather)? {
             return Ok(());
         }
         // The steps may have ended anywhere.
@@ -336,7 +339,7 @@ impl<'m, 'a> Cycle<'m, 'a> {
     /// The same by Newton's method on the values alone, each interval's network being solved for them.
     pub(super) fn agree_in_turn(&mut self) -> Result<(), Failure> {
         for _ in 0..OUTER_STEPS {
-            let swept = self.sweep(Sweep::Solving)?;
+            let swept = self.sweep()?;
             let change = self.next_change(&swept).1;
             let part = self.shared.allowed_part(&self.values, &change);
             let total: f64 = self.flows().iter().sum();
@@ -372,46 +375,76 @@ impl<'m, 'a> Cycle<'m, 'a> {
             .equations(self.operating, &self.values, &swept.readings)
     }
 
-    /// Reads the intervals' states and their derivatives, and gathers on the way, if wanted, what every
-    /// uncertain number does to the readings.
-    fn sweep(&mut self, sweep: Sweep) -> Result<Swept, Failure> {
-        let gather = sweep == Sweep::Gathering;
+    /// Solves the intervals' networks and reads their states with their derivatives.
+    fn sweep(&mut self) -> Result<Swept, Failure> {
         let mut swept = self.nothing_swept();
-        let mut raw = Gradients::new(self.shared.reads.len());
         for interval in 0..self.intervals.len() {
-            if sweep == Sweep::Solving {
-                self.solve_interval(interval)?;
-            } else {
-                self.set_draws(interval);
+            self.solve_interval(interval)?;
+            if let Some(state) = self.states[interval].take() {
+                let regular = self.solver.linearise(&self.conditions, &state);
+                self.read_interval(interval, &state, regular, &mut swept);
+                self.states[interval] = Some(state);
             }
-            let Some(mut state) = self.states[interval].clone() else {
-                continue;
-            };
-            let regular = match sweep {
-                Sweep::Solving => self.solver.linearise_solved(&self.conditions, &state),
-                Sweep::Gathering => self.solver.linearise(&self.conditions, &mut state),
-            };
-            let forcings = if gather {
-                self.solver.forcings(&state)
-            } else {
-                Vec::new()
-            };
-            for mut reading in self.readings(interval, &state) {
-                if regular {
-                    self.solver.adjoint(&mut reading.gradient);
-                } else {
-                    reading.gradient.fill(0.0);
-                }
-                if gather {
-                    raw.add(reading.result, &forcings, &reading.gradient, 1.0);
-                }
-                self.book(&mut swept, interval, &reading);
-            }
-        }
-        if gather {
-            self.gradients = raw;
         }
         Ok(swept)
+    }
+
+    /// Reads states that agree, and all that is told of them.
+    fn gather(&mut self) -> (Swept, Gathered) {
+        let (mut swept, mut gathered) = (self.nothing_swept(), self.nothing_gathered());
+        for interval in 0..self.intervals.len() {
+            self.set_draws(interval);
+            if let Some(mut state) = self.states[interval].take() {
+                let system = &mut self.solver.system;
+                let residuals = system.evaluate_exactly(self.model, &self.conditions, &mut state);
+                let regular = self.solver.linearise(&self.conditions, &state);
+                let readings = self.read_interval(interval, &state, regular, &mut swept);
+                self.states[interval] = Some(state);
+                self.gather_interval(interval, residuals, &readings, &mut gathered);
+            }
+        }
+        (swept, gathered)
+    }
+
+    /// Books what an interval's linearised network says; a network that is not regular has no derivatives.
+    fn read_interval(
+        &mut self,
+        interval: usize,
+        state: &Flowing,
+        regular: bool,
+        swept: &mut Swept,
+    ) -> Vec<Reading> {
+        let mut readings = self.readings(interval, state);
+        for reading in &mut readings {
+            if regular {
+                self.solver.adjoint(&mut reading.gradient);
+            } else {
+                reading.gradient.fill(0.0);
+            }
+            self.book(swept, interval, reading);
+        }
+        readings
+    }
+
+    /// Gathers what is told of an interval's network as it has just been evaluated and read.
+    pub(super) fn gather_interval(
+        &mut self,
+        interval: usize,
+        residuals: Residuals,
+        readings: &[Reading],
+        gathered: &mut Gathered,
+    ) {
+        let Some(state) = self.states[interval].clone() else {
+            return;
+        };
+        let forcings = self.solver.forcings(&state);
+        for reading in readings {
+            let (result, gradient) = (reading.result, &reading.gradient);
+            gathered.gradients.add(result, &forcings, gradient, 1.0);
+        }
+        let weight = self.intervals[interval].weight;
+        let snapshot = Snapshot::take(&mut self.solver, state, weight, residuals);
+        gathered.snapshots.push(snapshot);
     }
 
     pub(super) fn nothing_swept(&self) -> Swept {
@@ -427,47 +460,42 @@ impl<'m, 'a> Cycle<'m, 'a> {
         swept
     }
 
-    fn drawn(mut self, swept: &Swept) -> Result<Drawn<'m>, Refused> {
-        let found = self.found(swept);
+    pub(super) fn nothing_gathered(&self) -> Gathered {
+        Gathered {
+            gradients: Gradients::new(self.shared.reads.len()),
+            snapshots: Vec::with_capacity(self.intervals.len()),
+        }
+    }
+
+    fn drawn(self, (swept, gathered): (Swept, Gathered)) -> Result<Drawn<'m>, Refused> {
+        let found = self.found(&swept);
         self.inside_tables(&found)?;
         let mut drawn = Drawn {
             model: self.model,
-            snapshots: Vec::with_capacity(self.intervals.len()),
+            snapshots: gathered.snapshots,
             cylinder_flow: self.flows().to_vec(),
             port_flow: vec![0.0; self.model.ports.len()],
             port_snapshots: vec![Vec::new(); self.model.ports.len()],
-            gradients: self.gradients.clone(),
+            gradients: gathered.gradients,
             iterations: self.solver.iterations,
             second: None,
             found: Some(found),
         };
-        for (position, interval) in self.intervals.iter().enumerate() {
-            self.set_draws(position);
-            let Some(mut state) = self.states[position].take() else {
-                continue;
-            };
-            let residuals =
-                self.solver
-                    .system
-                    .evaluate_exactly(self.model, &self.conditions, &mut state);
+        let intervals = self.intervals.iter().zip(&drawn.snapshots);
+        for (position, (interval, snapshot)) in intervals.enumerate() {
             for (place, port) in self.model.ports.iter().enumerate() {
                 let legs = self.model.nodes[port.node].legs.iter();
                 let arriving = legs.filter(|leg| {
                     self.model.branches[leg.branch].to != port.draws_at
                         || port.draws_at == port.node
                 });
-                let flow: f64 = arriving.map(|leg| leg.flow_into(&state.flow)).sum();
+                let flow = &snapshot.state.flow;
+                let flow: f64 = arriving.map(|leg| leg.flow_into(flow)).sum();
                 drawn.port_flow[place] += interval.weight * flow;
                 if interval.counts[port.cylinder] > 0.0 {
                     drawn.port_snapshots[place].push((position, interval.counts[port.cylinder]));
                 }
             }
-            drawn.snapshots.push(Snapshot::take(
-                &mut self.solver,
-                state,
-                interval.weight,
-                residuals,
-            ));
         }
         Ok(drawn)
     }

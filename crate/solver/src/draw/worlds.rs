@@ -133,7 +133,7 @@ impl Redrawn {
                 cycle.lifts = heads
                     .map(|heads| lifts(&self.model, heads, &self.felt))
                     .collect();
-                let flows = cycle.agree().ok().map(|()| cycle.flows().to_vec());
+                let flows = cycle.agree(false).ok().map(|()| cycle.flows().to_vec());
                 *tables = Some(Box::new(cycle.into_tables()));
                 flows
             }

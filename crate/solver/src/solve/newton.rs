@@ -97,12 +97,17 @@ impl Default for Progress {
 }
 
 impl Progress {
+    /// Whether the state may be found to be an answer after a step of this size.
+    pub fn may_end(last_step: f64) -> bool {
+        last_step <= STEP
+    }
+
     /// Whether the state is an answer; `last_step` is the last change of a flow over the total [-].
     pub fn ends(&mut self, missed: Missed, last_step: f64) -> bool {
         let Missed {
             imbalance, closure, ..
         } = missed;
-        if imbalance <= IMBALANCE && closure <= CLOSURE && last_step <= STEP {
+        if imbalance <= IMBALANCE && closure <= CLOSURE && Self::may_end(last_step) {
             return true;
         }
         let merit = missed.merit();

@@ -50,15 +50,8 @@ impl Cause {
 }
 
 impl Solver<'_> {
-    /// Evaluates and factorises the equations at a solved state; adjoints and forcings refer to it.
-    pub fn linearise(&mut self, conditions: &Conditions, state: &mut Flowing) -> bool {
-        self.system.evaluate_exactly(self.model, conditions, state);
-        self.system.assemble(self.model, conditions, state);
-        self.system.matrix.factorise().is_ok()
-    }
-
-    /// As `linearise` for the state that `solve` has just returned, whose laws are evaluated already.
-    pub fn linearise_solved(&mut self, conditions: &Conditions, state: &Flowing) -> bool {
+    /// Factorises the equations as last evaluated, at a solved state; adjoints and forcings refer to it.
+    pub fn linearise(&mut self, conditions: &Conditions, state: &Flowing) -> bool {
         self.system.assemble(self.model, conditions, state);
         self.system.matrix.factorise().is_ok()
     }

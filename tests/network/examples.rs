@@ -21,6 +21,9 @@ fn the_inline_log_feeds_unevenly_and_the_tapered_one_mends_it() {
     assert!(before.spread > 0.004, "{}", before.spread);
     assert!(after.spread < 0.004, "{}", after.spread);
     assert_eq!(after.verdict, VerdictKind::Even);
+    let sentence = &before.sentence;
+    assert!(sentence.starts_with("Cylinder 4 is overfed"), "{sentence}");
+    assert!(sentence.contains("from header log 1, "), "{sentence}");
     let (before, after) = (
         solved(&inline, Draw::BenchAllOpen),
         solved(&tapered, Draw::BenchAllOpen),

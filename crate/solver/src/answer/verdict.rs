@@ -1,6 +1,6 @@
 //! The verdict in words. Each kind of outcome has a sentence of its own.
 
-use super::{CylinderAnswer, Draw, Gap, Refusal, RefusalKind, State, VerdictKind};
+use super::{CylinderAnswer, Draw, Gap, GapPart, Refusal, RefusalKind, State, VerdictKind};
 use crate::digits::rounded;
 
 /// Cylinders whose distances from the mean differ by less than this are tied [-].
@@ -188,18 +188,17 @@ fn because(gap: Option<&Gap>) -> String {
         Some(cause) => {
             let part = (cause.amount / gap.total * 100.0).min(999.0);
             let from = format!("the gap to cylinder {} comes", gap.best);
-            if part >= 100.0 {
-                format!(
-                    "; {from} from {} ({}), less what others give back",
-                    cause.label, cause.element
-                )
+            let GapPart { label, element, .. } = cause;
+            // What the ends of a branch cost is told with the node's name.
+            let what = if label.ends_with(element) {
+                label.clone()
             } else {
-                format!(
-                    "; {from} mostly from {} ({}), {} % of it",
-                    cause.label,
-                    cause.element,
-                    rounded(part, 0)
-                )
+                format!("{label} ({element})")
+            };
+            if part >= 100.0 {
+                format!("; {from} from {what}, less what others give back")
+            } else {
+                format!("; {from} mostly from {what}, {} % of it", rounded(part, 0))
             }
         }
         None => String::new(),

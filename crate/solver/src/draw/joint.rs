@@ -5,8 +5,11 @@
 //! by the same adjoints that give the derivatives by the air.
 
 use super::running::{Cycle, Gathered, Swept};
-use crate::solve::{Factors, Failure, Missed, Progress, QUICK_STEP};
+use crate::solve::{Factors, Failure, Missed, Progress};
 
+/// Largest change of a flow in the last step, over the total flow, of a network that is solved for the first air: that
+/// is a guess, and worth no last digit. Where the networks begin farther off, all of them need a step more [-].
+const FIRST_STEP: f64 = 1e-4;
 /// Steps before the networks are solved in turn.
 const STEPS: u32 = 20;
 /// Largest part by which a shared equation may be missed [-].
@@ -26,8 +29,7 @@ impl Cycle<'_, '_> {
     /// # Errors
     /// When a network has no state at the first flows.
     pub(super) fn agree_together(&mut self, gather: bool) -> Result<bool, Failure> {
-        // The first air is a guess, so no network is solved for it to its last digit.
-        let enough = std::mem::replace(&mut self.solver.enough, QUICK_STEP);
+        let enough = std::mem::replace(&mut self.solver.enough, FIRST_STEP);
         let begun = (0..self.intervals.len()).try_for_each(|interval| {
             if self.states[interval].is_some() {
                 return Ok(());

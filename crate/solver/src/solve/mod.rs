@@ -13,7 +13,7 @@ mod sparse;
 mod start;
 mod system;
 
-pub use newton::{Failure, Missed, Progress, QUICK_STEP, Solver};
+pub use newton::{Failure, Missed, Progress, Solver};
 pub use response::BranchState;
 pub use sensitivity::{Cause, Forcing};
 pub use sparse::Factors;

@@ -14,7 +14,7 @@ const CLOSURE: f64 = 1e-12;
 const STEP: f64 = 1e-6;
 /// Largest change of a flow in the last step, over the total flow, of a state that is one of thousands and
 /// goes into statistics only: the flows are then right to a millionth [-].
-pub const QUICK_STEP: f64 = 1e-3;
+const QUICK_STEP: f64 = 1e-3;
 /// What is still an answer when rounding stops the iteration from getting better [-].
 const ACCEPTED_IMBALANCE: f64 = 2e-11;
 const ACCEPTED_CLOSURE: f64 = 2e-10;

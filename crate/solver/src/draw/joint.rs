@@ -4,7 +4,8 @@
 //! takes one step towards where the air is going to be: what it will then say follows from its residuals
 //! by the same adjoints that give the derivatives by the air.
 
-use super::running::{Cycle, Gathered, Swept};
+use super::gathered::Gathered;
+use super::running::{Cycle, Swept};
 use crate::solve::{Factors, Failure, Missed, Progress};
 
 /// Largest change of a flow in the last step, over the total flow, of a network that is solved for the first air: that

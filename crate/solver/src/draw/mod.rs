@@ -4,6 +4,7 @@ mod bench;
 mod dense;
 mod events;
 mod found;
+mod gathered;
 mod guess;
 mod joint;
 mod operating;

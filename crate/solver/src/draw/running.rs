@@ -7,14 +7,14 @@
 
 use super::dense::solve_dense;
 use super::events::{self, Interval};
+use super::gathered::Gathered;
 use super::joint::Lane;
 use super::operating::{Operating, ReferenceDensity};
 use super::reading::Reading;
 use super::shared::{Equations, Shared, Unknown};
-use super::spectrum::Gradients;
-use super::{Drawn, Refused, Snapshot};
+use super::{Drawn, Refused};
 use crate::model::Model;
-use crate::solve::{Conditions, Failure, Flowing, Hold, Residuals, Solver, System};
+use crate::solve::{Conditions, Failure, Flowing, Hold, Solver, System};
 
 /// Change of a cylinder's flow that ends the outer iteration, over the total [-].
 const STEP: f64 = 1e-12;
@@ -90,14 +90,6 @@ pub(super) struct Cycle<'m, 'a> {
     pub(super) values: Vec<f64>,
     /// What the last look at states that agree has told, where it was wanted.
     pub(super) gathered: Option<(Swept, Gathered)>,
-}
-
-/// What is told of states that agree, and of no others, beside what the networks say.
-pub(super) struct Gathered {
-    /// What every uncertain number does to the readings.
-    gradients: Gradients,
-    /// By interval.
-    snapshots: Vec<Snapshot>,
 }
 
 /// What the intervals' networks say at the present values, with derivatives by them.
@@ -389,25 +381,8 @@ impl<'m, 'a> Cycle<'m, 'a> {
         Ok(swept)
     }
 
-    /// Reads states that agree, and all that is told of them.
-    fn gather(&mut self) -> (Swept, Gathered) {
-        let (mut swept, mut gathered) = (self.nothing_swept(), self.nothing_gathered());
-        for interval in 0..self.intervals.len() {
-            self.set_draws(interval);
-            if let Some(mut state) = self.states[interval].take() {
-                let system = &mut self.solver.system;
-                let residuals = system.evaluate_exactly(self.model, &self.conditions, &mut state);
-                let regular = self.solver.linearise(&self.conditions, &state);
-                let readings = self.read_interval(interval, &state, regular, &mut swept);
-                self.states[interval] = Some(state);
-                self.gather_interval(interval, residuals, &readings, &mut gathered);
-            }
-        }
-        (swept, gathered)
-    }
-
     /// Books what an interval's linearised network says; a network that is not regular has no derivatives.
-    fn read_interval(
+    pub(super) fn read_interval(
         &mut self,
         interval: usize,
         state: &Flowing,
@@ -426,27 +401,6 @@ impl<'m, 'a> Cycle<'m, 'a> {
         readings
     }
 
-    /// Gathers what is told of an interval's network as it has just been evaluated and read.
-    pub(super) fn gather_interval(
-        &mut self,
-        interval: usize,
-        residuals: Residuals,
-        readings: &[Reading],
-        gathered: &mut Gathered,
-    ) {
-        let Some(state) = self.states[interval].clone() else {
-            return;
-        };
-        let forcings = self.solver.forcings(&state);
-        for reading in readings {
-            let (result, gradient) = (reading.result, &reading.gradient);
-            gathered.gradients.add(result, &forcings, gradient, 1.0);
-        }
-        let weight = self.intervals[interval].weight;
-        let snapshot = Snapshot::take(&mut self.solver, state, weight, residuals);
-        gathered.snapshots.push(snapshot);
-    }
-
     pub(super) fn nothing_swept(&self) -> Swept {
         let reads = self.shared.reads.len();
         let mut swept = Swept {
@@ -458,45 +412,5 @@ impl<'m, 'a> Cycle<'m, 'a> {
             swept.readings[self.cylinders()] = density;
         }
         swept
-    }
-
-    pub(super) fn nothing_gathered(&self) -> Gathered {
-        Gathered {
-            gradients: Gradients::new(self.shared.reads.len()),
-            snapshots: Vec::with_capacity(self.intervals.len()),
-        }
-    }
-
-    fn drawn(self, (swept, gathered): (Swept, Gathered)) -> Result<Drawn<'m>, Refused> {
-        let found = self.found(&swept);
-        self.inside_tables(&found)?;
-        let mut drawn = Drawn {
-            model: self.model,
-            snapshots: gathered.snapshots,
-            cylinder_flow: self.flows().to_vec(),
-            port_flow: vec![0.0; self.model.ports.len()],
-            port_snapshots: vec![Vec::new(); self.model.ports.len()],
-            gradients: gathered.gradients,
-            iterations: self.solver.iterations,
-            second: None,
-            found: Some(found),
-        };
-        let intervals = self.intervals.iter().zip(&drawn.snapshots);
-        for (position, (interval, snapshot)) in intervals.enumerate() {
-            for (place, port) in self.model.ports.iter().enumerate() {
-                let legs = self.model.nodes[port.node].legs.iter();
-                let arriving = legs.filter(|leg| {
-                    self.model.branches[leg.branch].to != port.draws_at
-                        || port.draws_at == port.node
-                });
-                let flow = &snapshot.state.flow;
-                let flow: f64 = arriving.map(|leg| leg.flow_into(flow)).sum();
-                drawn.port_flow[place] += interval.weight * flow;
-                if interval.counts[port.cylinder] > 0.0 {
-                    drawn.port_snapshots[place].push((position, interval.counts[port.cylinder]));
-                }
-            }
-        }
-        Ok(drawn)
     }
 }

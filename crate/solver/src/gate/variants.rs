@@ -21,8 +21,8 @@ pub fn check(study: &Study, base: &[StudyError]) -> Vec<StudyError> {
         let message = format!("has {count} variants, at most {MOST} are taken");
         return vec![error(Kind::TooMany, "", "variants", message)];
     }
-    let own = (study.variants.iter()).map(|own| rows(&own.nodes, &own.branches));
-    let rows = count * rows(&study.network.nodes, &study.network.branches) + own.sum::<usize>();
+    let own = (study.variants.iter()).map(|own| size(&own.nodes, &own.branches));
+    let rows = count * size(&study.network.nodes, &study.network.branches) + own.sum::<usize>();
     if rows > MOST_ROWS {
         let message = format!(
             "have {rows} rows and losses together, at most {MOST_ROWS} are taken; leave out variants or rows"
@@ -62,7 +62,8 @@ pub fn check(study: &Study, base: &[StudyError]) -> Vec<StudyError> {
     errors
 }
 
-fn rows(nodes: &[Node], branches: &[Branch]) -> usize {
+/// How many rows and losses there are to check.
+fn size(nodes: &[Node], branches: &[Branch]) -> usize {
     let losses = branches.iter().map(|branch| branch.losses.len());
     nodes.len() + branches.len() + losses.sum::<usize>()
 }

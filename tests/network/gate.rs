@@ -195,9 +195,10 @@ fn an_entry_loss_on_a_run_leg_is_counted_twice() {
 
 #[test]
 fn huge_files_and_ten_thousand_branches_are_told_not_suffered() {
-    let text = " ".repeat((1 << 20) + 1);
-    let errors = read(&text).expect_err("too large");
-    assert_eq!(errors[0].kind, StudyErrorKind::TooLarge);
+    for size in [(1 << 20) + 1, 50 << 20] {
+        let errors = read(&" ".repeat(size)).expect_err("too large");
+        assert_eq!(errors[0].kind, StudyErrorKind::TooLarge);
+    }
     let found = wrong(|study| {
         study["network"]["branches"] = Value::Array(vec![json!({"id": "b"}); 10_000]);
     });

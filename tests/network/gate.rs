@@ -1,6 +1,6 @@
 //! The gate: whatever comes from outside ends as a study or as the list of all that is wrong with it.
 
-use evenport::{StudyErrorKind, read};
+use evenport::{StudyErrorKind, read, read_unfinished};
 use proptest::prelude::*;
 use serde_json::{Value, json};
 
@@ -54,6 +54,39 @@ fn everything_wrong_is_told_at_once_with_its_row_and_field() {
     );
     says(&found, StudyErrorKind::Missing, "log 1", "area");
     says(&found, StudyErrorKind::OutOfBounds, "engine", "speed");
+}
+
+#[test]
+fn a_study_in_the_middle_of_an_edit_comes_back_with_its_errors_whole() {
+    let mut study = good();
+    study["network"]["branches"][1]["losses"][0]["area"] = json!(-1.0);
+    study["network"]["branches"][2]["id"] = json!("");
+    study["network"]["branches"][3]["losses"] = json!([]);
+    study["network"]["nodes"][2]["id"] = study["network"]["nodes"][1]["id"].clone();
+    let refused = read_unfinished(&study.to_string()).expect_err("it is wrong");
+    let unfinished = refused.unfinished.expect("it is a study all the same");
+    let again = serde_json::to_value(*unfinished).expect("a study can be written");
+    for way in ["/network/branches", "/network/nodes", "/engine/cylinders"] {
+        assert_eq!(again.pointer(way), study.pointer(way), "{way}");
+    }
+}
+
+/// What the page would lose if it went on with such a document.
+#[test]
+fn no_study_is_made_of_a_document_that_holds_what_no_study_has() {
+    let changes: [fn(&mut Value); 5] = [
+        |study| study["engine"]["speed"] = json!("fast"),
+        |study| study["network"]["colour"] = json!("red"),
+        |study| study["network"]["branches"][2]["losses"][0]["kind"] = json!("magic"),
+        |study| study["network"]["nodes"][1]["area"] = Value::Null,
+        |study| study["version"] = json!(2),
+    ];
+    for (place, change) in changes.into_iter().enumerate() {
+        let mut study = good();
+        change(&mut study);
+        let refused = read_unfinished(&study.to_string()).expect_err("it is wrong");
+        assert_eq!(refused.unfinished, None, "change {place}");
+    }
 }
 
 #[test]

@@ -126,7 +126,7 @@ fn blowing_is_told_from_sucking() {
 fn readings_without_sense_are_refused_by_row() {
     let errors = |readings: Vec<Reading>| {
         let document = serde_json::to_value(study(readings)).expect("a study is written");
-        let errors = read_value(document).expect_err("a wrong study");
+        let errors = read_value(&document).expect_err("a wrong study");
         let all = errors.into_iter().map(|error| (error.kind, error.field));
         all.collect::<Vec<_>>()
     };

@@ -138,7 +138,7 @@ fn bad_lists_are_refused_with_row_and_reason() {
     let refuse = |loss: Value, kind: Kind, field: &str| {
         let mut study = serde_json::to_value(runner(vec![typed(1.0, 1e-3)])).expect("a study");
         study["network"]["branches"][1]["losses"] = json!([loss]);
-        let errors = read_value(study).expect_err("should be refused");
+        let errors = read_value(&study).expect_err("should be refused");
         let told = errors
             .iter()
             .any(|error| error.kind == kind && error.element == "runner" && error.field == field);

@@ -22,33 +22,50 @@ const SMALL: usize = 40;
 const LAST_PLACE: f64 = f64::EPSILON;
 
 /// Gives a text to the gate. It answers in time and within its memory; what it lets through can be written
-/// and read again, and is the same; what it refuses it gives reasons for.
+/// and read again, and is the same; what it refuses it gives reasons for, and a study that it finds unfinished
+/// is found so again, for as many reasons.
 ///
 /// # Panics
 /// When any of that is not so.
 pub fn gate(text: &str) -> Option<Study> {
-    match guard::within(GATE_TIME, most_memory(text), || evenport::read(text)) {
+    match guard::within(GATE_TIME, most_memory(text), || {
+        evenport::read_unfinished(text)
+    }) {
         Ok(study) => {
-            let written = serde_json::to_string(&study).expect("a study can be written");
-            let again = evenport::read(&written)
+            let again = evenport::read(&written(&study))
                 .unwrap_or_else(|errors| panic!("refused once written again: {errors:#?}"));
-            assert!(
-                alike(&value(&study), &value(&again)),
-                "another study once written again: {written}"
-            );
+            same(&study, &again);
             Some(study)
         }
-        Err(errors) => {
-            assert!(!errors.is_empty(), "refused without a reason");
-            for error in &errors {
+        Err(refused) => {
+            assert!(!refused.errors.is_empty(), "refused without a reason");
+            for error in &refused.errors {
                 assert!(
                     !error.message.is_empty(),
                     "an error that says nothing: {error:?}"
                 );
             }
+            if let Some(study) = refused.unfinished {
+                let again = evenport::read_unfinished(&written(&study))
+                    .expect_err("taken once written again");
+                assert_eq!(refused.errors.len(), again.errors.len(), "{again:#?}");
+                same(&study, &again.unfinished.expect("still unfinished"));
+            }
             None
         }
     }
+}
+
+fn written(study: &Study) -> String {
+    serde_json::to_string(study).expect("a study can be written")
+}
+
+fn same(study: &Study, again: &Study) {
+    assert!(
+        alike(&value(study), &value(again)),
+        "another study once written again: {}",
+        written(study)
+    );
 }
 
 fn value(study: &Study) -> Value {

@@ -58,6 +58,29 @@ pub enum StudyErrorKind {
     Contradiction,
 }
 
+impl StudyErrorKind {
+    /// Whether a study with such an error is a study all the same, with nothing in it that would be lost: whoever
+    /// edits it is told in its cells what is wrong.
+    pub(crate) fn leaves_a_study(self) -> bool {
+        use StudyErrorKind::{
+            Contradiction, DuplicateId, Junction, Misplaced, Missing, OutOfBounds, TooMany,
+            UnknownId, Unreachable,
+        };
+        matches!(
+            self,
+            Contradiction
+                | DuplicateId
+                | Junction
+                | Misplaced
+                | Missing
+                | OutOfBounds
+                | TooMany
+                | Unreachable
+                | UnknownId
+        )
+    }
+}
+
 impl fmt::Display for StudyError {
     fn fmt(&self, formatter: &mut fmt::Formatter<'_>) -> fmt::Result {
         match (self.element.as_str(), self.field.as_str()) {

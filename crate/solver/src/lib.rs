@@ -35,7 +35,7 @@ pub use catalogue::{
 };
 pub use draw::{CycleState, Prepared, PreparedCycle, Repeated, RepeatedCycle, SteadyState};
 pub use error::{StudyError, StudyErrorKind};
-pub use gate::{read, read_draws, read_part, read_value, read_worlds};
+pub use gate::{Refused, read, read_draws, read_part, read_unfinished, read_value, read_worlds};
 pub use paired::{
     Band, PairCauses, PairTold, PairVerdict, Split, Told, VersionTold, Worlds, deviations,
     pair_causes, tell,

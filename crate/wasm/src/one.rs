@@ -36,11 +36,14 @@ pub fn solve(
 /// None for any text; throws when the browser cannot build the reply.
 #[wasm_bindgen(unchecked_return_type = "import('../../types').Read")]
 pub fn read(text: &str) -> Result<JsValue, JsError> {
-    plain(&match evenport::read(text) {
+    plain(&match evenport::read_unfinished(text) {
         Ok(study) => Read::Study {
             study: Box::new(study),
         },
-        Err(errors) => Read::Wrong { errors },
+        Err(refused) => Read::Wrong {
+            errors: refused.errors,
+            unfinished: refused.unfinished,
+        },
     })
 }
 

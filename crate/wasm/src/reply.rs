@@ -109,9 +109,13 @@ pub enum Read {
         /// The study with every default filled in.
         study: Box<Study>,
     },
-    /// The text holds none.
+    /// The text holds none that is right.
     Wrong {
         /// All that is wrong with it.
         errors: Vec<StudyError>,
+        /// The study that it holds all the same, as an edit that is not finished leaves one.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        #[cfg_attr(feature = "generate", ts(optional))]
+        unfinished: Option<Box<Study>>,
     },
 }

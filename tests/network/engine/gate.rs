@@ -25,7 +25,7 @@ fn branch<'v>(study: &'v mut Value, id: &str) -> &'v mut Value {
 
 /// The study is refused with exactly this, or with this among others.
 fn refuses(study: &Value, kind: Kind, element: &str, field: &str) {
-    let errors = read_value(study.clone()).expect_err("should be refused");
+    let errors = read_value(study).expect_err("should be refused");
     let told = errors
         .iter()
         .any(|error| error.kind == kind && error.element == element && error.field == field);
@@ -161,7 +161,7 @@ fn tables_are_refused_with_their_fault() {
         .remove("volumetricEfficiency");
     engine["reference"] = json!({"at": "ambient"});
     engine["volumetricTable"] = json!({"speeds": [20.0, 120.0], "values": [1.3, 1.7]});
-    read_value(study).expect("a valid study");
+    read_value(&study).expect("a valid study");
 }
 
 #[test]
@@ -206,7 +206,7 @@ fn a_volumetric_efficiency_before_the_blower_is_refused() {
     }
     let mut study = blown();
     study["engine"]["reference"] = json!({"at": "ports"});
-    read_value(study).expect("a valid study");
+    read_value(&study).expect("a valid study");
 }
 
 #[test]
@@ -360,5 +360,5 @@ fn valves_that_contradict_themselves_are_refused() {
         .as_object_mut()
         .expect("a valve")
         .remove("dischargeCoefficient");
-    read_value(study).expect("a valid study");
+    read_value(&study).expect("a valid study");
 }

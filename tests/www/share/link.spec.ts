@@ -106,6 +106,27 @@ test("a link that is not whole leaves the reader's own work as it was", async ({
 	await expect(windowArea(page)).toHaveValue("1234");
 });
 
+test("a link to a study with an error warns who makes it, and tells its reader what is wrong", async ({
+	page,
+}) => {
+	await open(page);
+	await windowArea(page).fill("0");
+	await expect(windowArea(page)).toHaveAttribute("aria-invalid", "true");
+	await askForLink(page);
+	const dialog = page.getByRole("dialog");
+	await expect(dialog).toContainText("Something is wrong with this study");
+	const link = await dialog.getByRole("textbox", { name: "Link", exact: true }).inputValue();
+	await page.goto("about:blank");
+	await page.goto(link);
+	await expect(page.getByText("You read a study that came in a link")).toBeVisible();
+	await expect(page.locator(".sentence")).toHaveText(/There is no answer yet/);
+	await expect(page.locator(".errors")).toContainText("window 1");
+	await page.getByRole("button", { name: "Edit a copy" }).click();
+	await expect(windowArea(page)).toHaveAttribute("aria-invalid", "true");
+	await windowArea(page).fill("2100");
+	await expect(page.locator(".sentence")).toContainText("Cylinder 7");
+});
+
 test("a study that is too long for a link is handed over as its file", async ({ page }) => {
 	await open(page);
 	// Text that nothing can make shorter.

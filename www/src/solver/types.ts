@@ -1086,6 +1086,8 @@ export type Read = { "kind": "study",
 } | { "kind": "wrong",
   /** All that is wrong with it. */
   errors: Array<StudyError>,
+  /** The study that it holds all the same, as an edit that is not finished leaves one. */
+  unfinished?: Study,
 };
 
 /** One reading of a flow bench. */

@@ -1,13 +1,15 @@
 /** Laying files and examples on the sheet, or saying why they cannot be. */
-import { readOutside } from "../network/restore";
+import { mendable, readOutside } from "../network/restore";
 import { keeper } from "../share/keeper.svelte";
-import type { Read, StudyError } from "../solver/types";
+import type { Read, Study, StudyError } from "../solver/types";
 import { extras } from "./extras.svelte";
 
 /** A file that was not opened, and why. */
 interface Refused {
 	readonly name: string;
 	readonly errors: readonly StudyError[];
+	/** What can be put right on the sheet, such as a file that was saved in the middle of an edit. */
+	readonly study: Study | null;
 }
 
 let refused = $state.raw<readonly Refused[]>([]);
@@ -30,10 +32,16 @@ export const opening = {
 	async open(files: readonly File[]) {
 		const failed: Refused[] = [];
 		for (const file of files) {
-			const errors = await openOne(file);
-			if (errors.length > 0) failed.push({ name: file.name, errors });
+			const found = await openOne(file);
+			if (found.errors.length > 0) failed.push({ name: file.name, ...found });
 		}
 		refused = failed;
+	},
+
+	/** Lays a study on the sheet although it has errors: its cells say what is wrong. */
+	putRight(one: Refused) {
+		if (one.study) keeper.lay(one.study);
+		refused = refused.filter((other) => other !== one);
 	},
 
 	/**
@@ -45,7 +53,7 @@ export const opening = {
 			refused = [];
 			keeper.lay(reply.study, example);
 		} else {
-			refused = [{ name, errors: reply.errors }];
+			refused = [{ name, errors: reply.errors, study: null }];
 		}
 	},
 	dismiss() {
@@ -56,7 +64,12 @@ export const opening = {
 	},
 };
 
-async function openOne(file: File): Promise<readonly StudyError[]> {
+/** What is wrong with a file; nothing when it has been opened. */
+type Found = Omit<Refused, "name">;
+
+const OPENED: Found = { errors: [], study: null };
+
+async function openOne(file: File): Promise<Found> {
 	const size = Math.round(file.size / 1e6);
 	if (file.size > LARGEST) return because(`it has ${size} MB, too much for a study`);
 	try {
@@ -67,27 +80,31 @@ async function openOne(file: File): Promise<readonly StudyError[]> {
 	}
 }
 
-async function openStudy(text: string): Promise<readonly StudyError[]> {
+async function openStudy(text: string): Promise<Found> {
 	const reply = await readOutside(text);
-	if (reply.kind === "wrong") return reply.errors;
+	if (reply.kind === "wrong") return { errors: reply.errors, study: mendable(reply) };
 	keeper.lay(reply.study);
-	return [];
+	return OPENED;
 }
 
 /** Takes the studies of a file that holds many onto the shelf, and shows it; null for any other file. */
-async function openMany(name: string, text: string): Promise<readonly StudyError[] | null> {
+async function openMany(name: string, text: string): Promise<Found | null> {
 	const { bundleOf, takeIn } = await import("../share/bundle");
 	const bundle = bundleOf(text);
 	if (!bundle) return null;
 	if (bundle.length === 0) return because("it holds no studies");
 	const { added, refused } = await takeIn(bundle);
-	if (added === 0) return refused.flatMap((each) => because(each.why, each.name));
+	if (added === 0) return { errors: refused.map(({ why, name }) => error(why, name)), study: null };
 	const left = refused.map((each) => `${each.name} (${each.why})`).join("; ");
 	taken = `${name}: ${added} of ${bundle.length} studies put among these.${left && ` ⚠ Not ${left}.`}`;
 	extras.open("studies");
-	return [];
+	return OPENED;
 }
 
-function because(message: string, element = ""): StudyError[] {
-	return [{ kind: "notAStudy", element, field: "", message }];
+function because(message: string): Found {
+	return { errors: [error(message)], study: null };
+}
+
+function error(message: string, element = ""): StudyError {
+	return { kind: "notAStudy", element, field: "", message };
 }

@@ -1,7 +1,7 @@
 /** A study that came by a link: read first, edited as a copy. */
 import { put } from "../network/edit";
 import { editor } from "../network/editor.svelte";
-import { readOutside } from "../network/restore";
+import { mendable, readOutside } from "../network/restore";
 import { keeper } from "../share/keeper.svelte";
 import { linked } from "../share/link";
 import { copyName } from "../share/settle";
@@ -63,8 +63,10 @@ async function opened(hash: string): Promise<boolean> {
 		return false;
 	}
 	const reply = await readOutside(found.text);
-	if (reply.kind === "wrong") {
-		const [first] = reply.errors;
+	// Its reader is told by the sheet what is wrong with it.
+	const study = reply.kind === "wrong" ? mendable(reply) : reply.study;
+	if (!study) {
+		const first = reply.kind === "wrong" ? reply.errors[0] : undefined;
 		fault = `This link holds no study that can be read: ${[first?.element, first?.message].filter(Boolean).join(": ")}. Ask for it again, or for the study's file.`;
 		return false;
 	}
@@ -72,7 +74,7 @@ async function opened(hash: string): Promise<boolean> {
 	on = true;
 	address = hash;
 	// Kept by nobody before it is edited.
-	keeper.invite(reply.study);
+	keeper.invite(study);
 	return true;
 }
 

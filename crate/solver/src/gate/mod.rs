@@ -38,13 +38,40 @@ fn value<'d>(object: &'d Object, field: &str) -> Option<&'d Value> {
     object.get(field)
 }
 
+/// Why a document is refused.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Refused {
+    /// Everything that is wrong with it, each with its element and field.
+    pub errors: Vec<StudyError>,
+    /// The study that it holds all the same, with every default filled in: nothing else is wrong with it than
+    /// what an edit that is not finished leaves behind.
+    pub unfinished: Option<Box<Study>>,
+}
+
+impl From<Vec<StudyError>> for Refused {
+    fn from(errors: Vec<StudyError>) -> Self {
+        Refused {
+            errors,
+            unfinished: None,
+        }
+    }
+}
+
 /// Reads a study from the text of a file.
 ///
 /// # Errors
 /// Everything that is wrong with it, each with its element and field.
 pub fn read(text: &str) -> Result<Study, Vec<StudyError>> {
+    read_unfinished(text).map_err(|refused| refused.errors)
+}
+
+/// As `read`, for whoever can go on with a study that is not right yet.
+///
+/// # Errors
+/// Everything that is wrong with it, and the study itself where there is one.
+pub fn read_unfinished(text: &str) -> Result<Study, Refused> {
     if text.len() > LARGEST_TEXT {
-        return Err(vec![whole(
+        return Err(refusal(
             StudyErrorKind::TooLarge,
             "",
             format!(
@@ -52,16 +79,16 @@ pub fn read(text: &str) -> Result<Study, Vec<StudyError>> {
                 text.len() >> 10,
                 LARGEST_TEXT >> 10
             ),
-        )]);
+        ));
     }
     let value: Value = serde_json::from_str(text).map_err(|error| {
-        vec![whole(
+        refusal(
             StudyErrorKind::NotAStudy,
             "",
             format!("not a JSON file that can be read: {error}"),
-        )]
+        )
     })?;
-    read_value(value)
+    check_value(&value)
 }
 
 /// Reads which part of an answer is wanted from JSON text; nothing when it names none.
@@ -83,57 +110,62 @@ pub fn read_draws(text: &str) -> Option<Vec<Draw>> {
 ///
 /// # Errors
 /// As `read`.
-pub fn read_value(value: Value) -> Result<Study, Vec<StudyError>> {
-    let Value::Object(study) = &value else {
-        return Err(vec![whole(
+pub fn read_value(value: &Value) -> Result<Study, Vec<StudyError>> {
+    check_value(value).map_err(|refused| refused.errors)
+}
+
+fn check_value(value: &Value) -> Result<Study, Refused> {
+    let Value::Object(document) = value else {
+        return Err(refusal(
             StudyErrorKind::NotAStudy,
             "",
             "a study is a JSON object".to_owned(),
-        )]);
+        ));
     };
-    match study.get("format").and_then(Value::as_str) {
+    match document.get("format").and_then(Value::as_str) {
         Some(FORMAT) => {}
         found => {
             let found = found.map_or("nothing".to_owned(), |name| format!("\"{name}\""));
             let message = format!(
                 "this is no study of this program: the format should read \"{FORMAT}\", it reads {found}"
             );
-            return Err(vec![whole(
-                StudyErrorKind::UnknownFormat,
-                "format",
-                message,
-            )]);
+            return Err(refusal(StudyErrorKind::UnknownFormat, "format", message));
         }
     }
-    match study.get("version").and_then(Value::as_u64) {
+    match document.get("version").and_then(Value::as_u64) {
         Some(version) if version == u64::from(VERSION) => {}
         found => {
             let found = found.map_or("nothing readable".to_owned(), |version| version.to_string());
             let message = format!(
                 "this program reads version {VERSION}, the file has {found}; open it with a newer program"
             );
-            return Err(vec![whole(
-                StudyErrorKind::UnknownVersion,
-                "version",
-                message,
-            )]);
+            return Err(refusal(StudyErrorKind::UnknownVersion, "version", message));
         }
     }
-    let mut errors = fields::check(study);
+    let mut errors = fields::check(document);
     if !errors.is_empty() {
-        errors.extend(names::check_document(study));
-        return Err(first_of(errors));
+        let is_whole = errors.iter().all(|error| error.kind.leaves_a_study());
+        errors.extend(names::check_document(document));
+        return Err(Refused {
+            errors: first_of(errors),
+            unfinished: is_whole
+                .then(|| decode::study(document).map(Box::new))
+                .flatten(),
+        });
     }
-    let study = decode::study(study).ok_or_else(|| {
+    let study = decode::study(document).ok_or_else(|| {
         let message = "holds a value that this program cannot take; it should have said which";
-        vec![whole(StudyErrorKind::WrongType, "", message.to_owned())]
+        refusal(StudyErrorKind::WrongType, "", message.to_owned())
     })?;
     errors = check(&study);
     errors.extend(variants::check(&study, &errors));
     if errors.is_empty() {
         Ok(study)
     } else {
-        Err(first_of(errors))
+        Err(Refused {
+            errors: first_of(errors),
+            unfinished: Some(Box::new(study)),
+        })
     }
 }
 
@@ -145,6 +177,11 @@ fn first_of(mut errors: Vec<StudyError>) -> Vec<StudyError> {
         errors.push(whole(StudyErrorKind::TooMany, "", message));
     }
     errors
+}
+
+/// What is wrong with the document as a whole.
+fn refusal(kind: StudyErrorKind, field: &str, message: String) -> Refused {
+    vec![whole(kind, field, message)].into()
 }
 
 fn whole(kind: StudyErrorKind, field: &str, message: String) -> StudyError {

@@ -8,6 +8,7 @@ import { latest } from "./solver/latest.svelte";
 import type { Study } from "./solver/types";
 import { catalogue } from "./view/catalogue.svelte";
 import { choice } from "./view/choice.svelte";
+import { aimClipboard } from "./view/clipboard";
 import { growth } from "./view/gradually.svelte";
 import { opening } from "./view/opening.svelte";
 import { reading } from "./view/reading.svelte";
@@ -37,6 +38,7 @@ export function start() {
 	window.addEventListener("beforeunload", (event) => {
 		if (keeper.atRisk) event.preventDefault();
 	});
+	aimClipboard();
 	// A link that is opened where the page is open already.
 	window.addEventListener("hashchange", () => {
 		reading.turn(location.hash).catch((reason: unknown) => latest.fail(reason));

@@ -179,6 +179,22 @@ test("copied cells are tab-separated text, and a spreadsheet's block is pasted i
 	await expect(page.getByText("Not an area.")).toHaveCount(0);
 });
 
+test("what a browser hands to the selected text instead of the focus is pasted at the focus", async ({
+	page,
+}) => {
+	await open(page);
+	const all = await allIds(page);
+	// As Firefox does it for a button.
+	await page.getByRole("button", { name: "+ branch" }).focus();
+	await page.evaluate(() => {
+		const clipboardData = new DataTransfer();
+		clipboardData.setData("text/plain", "spare\tlid\tpocket 1\n");
+		const pasted = { clipboardData, bubbles: true, cancelable: true };
+		document.querySelector(".sentence")?.dispatchEvent(new ClipboardEvent("paste", pasted));
+	});
+	await expect.poll(() => ids(page)).toEqual([...all, "spare"]);
+});
+
 test("rows are copied and pasted as new rows, cut, and brought by a spreadsheet", async ({
 	page,
 }) => {

@@ -117,8 +117,9 @@ function inside(): Plugin {
 
 /** The solver's loader takes a promise of bytes as well as an address. */
 const UNPACKED = `
+// Not through a Blob, which WebKit cannot read on a page from disk.
 const bytes = Uint8Array.from(atob("PACKED"), (letter) => letter.charCodeAt(0));
-const unpacked = new Blob([bytes]).stream().pipeThrough(new DecompressionStream("gzip"));
+const unpacked = new Response(bytes).body.pipeThrough(new DecompressionStream("gzip"));
 export default new Response(unpacked).arrayBuffer();
 `;
 

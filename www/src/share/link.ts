@@ -3,6 +3,7 @@
  * cut short or altered. What is behind the number sign of an address is never sent to any server.
  */
 import type { Study } from "../solver/types";
+import { through } from "./packing";
 
 /** The part of an address that holds a study: the name, the form of what follows, and the packed text. */
 const FORM = /^#study=(\d+)\.([\w-]*)$/;
@@ -57,13 +58,6 @@ const TOO_LARGE =
 
 function fault(message: string): Linked {
 	return { kind: "fault", message };
-}
-
-function through(
-	bytes: Uint8Array<ArrayBuffer>,
-	stream: CompressionStream | DecompressionStream,
-): ReadableStream<Uint8Array> {
-	return new Blob([bytes]).stream().pipeThrough(stream);
 }
 
 /** All that a stream gives; nothing, and the stream given up, when it is more than `most`. */

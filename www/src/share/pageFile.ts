@@ -3,6 +3,7 @@ import type { Sheet } from "../network/edit";
 import { documentDrafts, documentOf } from "../network/versions";
 import { download, fileName } from "./file";
 import { brought, type Embedded, isOneFile } from "./oneFile";
+import { through } from "./packing";
 
 const ADDRESS = "./evenport.html";
 
@@ -65,7 +66,7 @@ let laws: Promise<string> | undefined;
 
 async function unpack(packed: string): Promise<string> {
 	const bytes = Uint8Array.from(atob(packed), (letter) => letter.charCodeAt(0));
-	const text = new Blob([bytes]).stream().pipeThrough(new DecompressionStream("gzip"));
+	const text = through(bytes, new DecompressionStream("gzip"));
 	const blob = new Blob([await new Response(text).arrayBuffer()], { type: "text/html" });
 	return URL.createObjectURL(blob);
 }

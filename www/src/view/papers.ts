@@ -13,7 +13,15 @@ export const papers = {
 	all: ALL,
 	/** The paper that is usual where a language is spoken, as far as its name tells where. */
 	usual(language: string): Paper {
-		const { region } = new Intl.Locale(language).maximize();
-		return LETTER.has(region ?? "") ? "letter" : "a4";
+		return LETTER.has(regionOf(language) ?? "") ? "letter" : "a4";
 	},
 };
+
+/** A system without a language calls it "C", which is no name of one. */
+function regionOf(language: string): string | undefined {
+	try {
+		return new Intl.Locale(language).maximize().region;
+	} catch {
+		return undefined;
+	}
+}

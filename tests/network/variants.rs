@@ -114,7 +114,7 @@ fn what_comes_of_a_variant_is_checked_like_a_base() {
     only(Kind::UnknownId, "second feed", "from", message, |study| {
         study["variants"][2]["nodes"] = json!([]);
     });
-    let message = "in variant a second feed: area is -1, outside 1e-9 to 10 (SI units)";
+    let message = "in variant a second feed: area is −1, outside 1e-9 to 10 (SI units)";
     only(
         Kind::OutOfBounds,
         "second feed",

@@ -41,7 +41,8 @@ pub fn plain(value: f64) -> String {
 fn written(negative: bool, digits: &str, first: i32, last: i32) -> String {
     let mut text = String::new();
     if negative {
-        text.push('-');
+        // The sign that the page's own figures have.
+        text.push('−');
     }
     for power in (last.min(0)..=first.max(0)).rev() {
         // Where there is no digit, before the first or behind the last, a zero keeps the place.
@@ -88,7 +89,7 @@ mod tests {
         for (value, text) in [
             (0.0, "0"),
             (10.0, "10"),
-            (-1.0, "-1"),
+            (-1.0, "−1"),
             (0.3, "0.3"),
             (0.1 + 0.2, "0.3"),
             (1.2566e-3, "0.0012566"),
@@ -97,7 +98,7 @@ mod tests {
             (101_325.0, "101325"),
             (1e11, "100000000000"),
             (1e14, "1e14"),
-            (-2.5e20, "-2.5e20"),
+            (-2.5e20, "−2.5e20"),
             (0.999_999_999_999_9, "1"),
             (1e-310, "1e-310"),
             (f64::MAX, "1.79769313486e308"),
@@ -107,7 +108,7 @@ mod tests {
         }
         for (value, decimals, text) in [
             (1.234, 2, "1.23"),
-            (-0.0561, 1, "-0.1"),
+            (-0.0561, 1, "−0.1"),
             (-0.001, 2, "0.00"),
             (0.999, 2, "1.00"),
             (2.004, 3, "2.004"),
@@ -124,7 +125,7 @@ mod tests {
         fn twelve_digits_come_back(digits in 1_u64..1_000_000_000_000, power in -30..15) {
             let value: f64 = format!("{digits}e{power}").parse().expect("a number");
             prop_assert_eq!(plain(value).parse(), Ok(value));
-            prop_assert_eq!(plain(-value).parse(), Ok(-value));
+            prop_assert_eq!(plain(-value), format!("−{}", plain(value)));
         }
 
         /// The standard library rounds the exact value; the two differ where that is a tie, nearly.
@@ -134,7 +135,8 @@ mod tests {
             let unit = 10_f64.powi(decimals as i32);
             prop_assume!(((value * unit).fract().abs() - 0.5).abs() > 1e-6);
             prop_assume!((value * unit).abs() > 0.5);
-            prop_assert_eq!(rounded(value, decimals), format!("{value:.width$}"));
+            let text = format!("{value:.width$}").replace('-', "−");
+            prop_assert_eq!(rounded(value, decimals), text);
         }
     }
 }

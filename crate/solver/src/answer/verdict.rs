@@ -287,7 +287,7 @@ fn percent(value: f64) -> String {
 fn signed_percent(value: f64) -> String {
     format!(
         "{}{}",
-        if value < 0.0 { "-" } else { "+" },
+        if value < 0.0 { "−" } else { "+" },
         percent(value.abs())
     )
 }
@@ -431,7 +431,7 @@ mod tests {
         assert!(sentence.starts_with("Too close to tell"), "{sentence}");
         assert!(
             sentence.contains(
-                "cylinder 1, the farthest from the mean at -3.0 %, is uncertain by 6.0 %"
+                "cylinder 1, the farthest from the mean at −3.0 %, is uncertain by 6.0 %"
             ),
             "{sentence}"
         );

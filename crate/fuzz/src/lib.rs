@@ -23,7 +23,7 @@ const LAST_PLACE: f64 = f64::EPSILON;
 
 /// Gives a text to the gate. It answers in time and within its memory; what it lets through can be written
 /// and read again, and is the same; what it refuses it gives reasons for, and a study that it finds unfinished
-/// is found so again, for as many reasons.
+/// is the same once written and read again.
 ///
 /// # Panics
 /// When any of that is not so.
@@ -46,10 +46,11 @@ pub fn gate(text: &str) -> Option<Study> {
                 );
             }
             if let Some(study) = refused.unfinished {
-                let again = evenport::read_unfinished(&written(&study))
-                    .expect_err("taken once written again");
-                assert_eq!(refused.errors.len(), again.errors.len(), "{again:#?}");
-                same(&study, &again.unfinished.expect("still unfinished"));
+                let again = match evenport::read_unfinished(&written(&study)) {
+                    Ok(study) => study,
+                    Err(refused) => *refused.unfinished.expect("unfinished, once written again"),
+                };
+                same(&study, &again);
             }
             None
         }

@@ -10,7 +10,7 @@ export function blockText(block: readonly (readonly string[])[]): string {
 }
 
 /** What is taken in one paste; more is no table of a manifold, and would hold up the page. */
-const MOST = { characters: 1 << 18, rows: 500, cells: 20_000 } as const;
+const MOST = { characters: 1 << 18, rows: 300, cells: 20_000 } as const;
 
 /** What a pasted text comes to: a block, or the reason for which nothing has been done. */
 export type PastedText =

@@ -8,7 +8,7 @@
 //! | --- | --- | --- | --- |
 //! | r/d | `radius_ratio` | radius of the axis over hydraulic diameter | - |
 //! | alpha | `angle` | angle turned through | rad |
-//! | f | of `BendTerms` | Darcy friction factor of the bend's wall | - |
+//! | f | of `BendTerms` | Darcy friction factor of the bend's wall, with sqrt(Re^2 + 4000^2) for Re | - |
 //! | K | result | loss coefficient on the velocity head, friction along the bend included | - |
 //!
 //! # Source

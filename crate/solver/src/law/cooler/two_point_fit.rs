@@ -18,7 +18,8 @@
 //! Between and near the measured flows, which should differ by a fifth at least; a and b not negative.
 //!
 //! # Limits
-//! The passage's entry and exit are in the measured drop.
+//! The passage's entry and exit are in the measured drop, as between ducts of the face's section: where a chamber
+//! follows, the velocity head behind the face is lost besides. Densities are those at rest.
 
 use super::super::Scatter;
 use super::super::outside::outside_range;

@@ -19,7 +19,8 @@
 //!
 //! # Limits
 //! Settled flow. Written for f Re, which stays finite at zero flow. In the transition (Re 2000 to 4000)
-//! every formula is a guess.
+//! every formula is a guess. Re is on Sutherland's viscosity at the stagnation temperature T in K,
+//! 1.458e-6 T^1.5/(T + 110.4) Pa s (U.S. Standard Atmosphere 1976).
 
 use super::super::outside::outside_range;
 use super::super::{Scatter, Slope};
